@@ -1,0 +1,325 @@
+// Package answer is the talk between a page and the engine: a request of plain
+// lines goes in, a reply in JSON comes out. Both are described in DEVELOPERS.md.
+// The page never computes and never formats a number: what it shows stands in
+// the reply. The native tool calls the same package, so that what is printed
+// when a page is bound is what the page says when it is alive.
+package answer
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+)
+
+// Desk answers requests about one book.
+type Desk struct{ book *reckon.Book }
+
+// Open takes a packed book.
+func Open(pack []byte) (*Desk, error) {
+	src, err := reckon.Unpack(pack)
+	if err != nil {
+		return nil, err
+	}
+	book, problems := reckon.Load(src)
+	if len(problems) > 0 {
+		return nil, errors.New("the book's data is damaged: " + problems[0].Message)
+	}
+	return &Desk{book: book}, nil
+}
+
+// New makes a desk for a book that is loaded already.
+func New(book *reckon.Book) *Desk { return &Desk{book: book} }
+
+// request is what a page asks.
+type request struct {
+	question reckon.Question
+	show     []int
+	errors   map[int]string // terms whose typed text was not taken, and why
+	strange  []string       // lines that were not understood
+	exact    bool           // values are told in full as well, for tests and for files
+}
+
+// read parses the lines of a request. What cannot be taken is told in the
+// reply; the rest is worked with.
+func (d *Desk) read(text string) *request {
+	q := &request{question: reckon.Question{Want: -1, Choose: map[int]string{}}, errors: map[int]string{}}
+	for _, line := range strings.Split(text, "\n") {
+		if line == "" {
+			continue
+		}
+		verb, rest, _ := strings.Cut(line, "\t")
+		if verb == "exact" {
+			q.exact = true
+			continue
+		}
+		id, value, _ := strings.Cut(rest, "\t")
+		term, ok := d.book.Find(id)
+		if !ok {
+			q.strange = append(q.strange, "There is no term “"+id+"” in this book.")
+			continue
+		}
+		switch verb {
+		case "want":
+			q.question.Want = term
+		case "show":
+			q.show = append(q.show, term)
+		case "choose":
+			q.question.Choose[term] = value
+		case "fact":
+			q.fact(d.book, term, value)
+		default:
+			q.strange = append(q.strange, "“"+verb+"” means nothing in a request.")
+		}
+	}
+	return q
+}
+
+func (q *request) fact(book *reckon.Book, term int, text string) {
+	f, err := book.Read(term, text)
+	if err != nil {
+		q.errors[term] = err.Error()
+		return
+	}
+	for i := range q.question.Facts {
+		if q.question.Facts[i].Term == term {
+			q.question.Facts[i] = f
+			return
+		}
+	}
+	q.question.Facts = append(q.question.Facts, f)
+}
+
+// Answer works a request out and writes the reply.
+func (d *Desk) Answer(text []byte) []byte {
+	q := d.read(string(text))
+	res := d.book.Reckon(q.question)
+	w := &writer{}
+	w.object(func() {
+		if q.question.Want >= 0 {
+			w.pair("want", d.book.Terms[q.question.Want].ID)
+		}
+		d.counts(w, res, q)
+		w.list("terms", len(q.show), func(i int) { d.term(w, res, q, q.show[i]) })
+		w.list("clashes", len(res.Clashes), func(i int) { d.clash(w, res, &res.Clashes[i]) })
+		d.cautions(w, res, q)
+		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
+		d.steps(w, res, q)
+		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
+	})
+	return w.buf
+}
+
+var states = []reckon.State{reckon.Given, reckon.Follows, reckon.Estimated, reckon.Assumed, reckon.Missing, reckon.Waits,
+	reckon.Clashes, reckon.NotApplicable, reckon.Outside, reckon.Several}
+
+func (d *Desk) counts(w *writer, res *reckon.Result, q *request) {
+	w.member("count", func() {
+		w.object(func() {
+			for _, s := range states {
+				n := 0
+				for _, t := range q.show {
+					if res.Values[t].State == s {
+						n++
+					}
+				}
+				w.number(s.String(), n)
+			}
+		})
+	})
+}
+
+func (d *Desk) term(w *writer, res *reckon.Result, q *request, t int) {
+	v, term := &res.Values[t], &d.book.Terms[t]
+	w.object(func() {
+		w.pair("id", term.ID)
+		w.pair("state", v.State.String())
+		if term.Kind == formula.Choice {
+			w.pair("choice", choice(term, v))
+		} else {
+			d.value(w, res, t, "us", formula.US)
+			d.value(w, res, t, "si", formula.SI)
+		}
+		w.member("work", func() {
+			w.object(func() {
+				w.pair("us", res.Work(t, formula.US))
+				w.pair("si", res.Work(t, formula.SI))
+			})
+		})
+		if q.exact && v.Likely == v.Likely {
+			w.pair("exact", strconv.FormatFloat(v.Likely, 'g', -1, 64))
+		}
+		w.pair("relation", d.relation(v))
+		w.pair("note", Note(res, t))
+		w.pair("error", q.errors[t])
+		w.list("alternatives", len(v.Alternatives), func(i int) { d.alternative(w, t, &v.Alternatives[i]) })
+	})
+}
+
+func choice(term *reckon.Term, v *reckon.Value) string {
+	if i := int(v.Likely); v.Likely == v.Likely && i >= 0 && i < len(term.Values) {
+		return term.Values[i]
+	}
+	return ""
+}
+
+func (d *Desk) value(w *writer, res *reckon.Result, t int, key string, s formula.System) {
+	n := ""
+	if v := &res.Values[t]; v.Likely == v.Likely {
+		n = res.Number(t, s)
+	}
+	w.member(key, func() {
+		w.object(func() {
+			w.pair("n", n)
+			w.pair("u", d.book.Terms[t].In(s).Print)
+		})
+	})
+}
+
+func (d *Desk) relation(v *reckon.Value) string {
+	if v.Rule < 0 {
+		return ""
+	}
+	return d.book.Rules[v.Rule].Words(d.book)
+}
+
+func (d *Desk) alternative(w *writer, t int, a *reckon.Alternative) {
+	rule := &d.book.Rules[a.Rule]
+	w.object(func() {
+		w.pair("name", rule.Name)
+		if a.Value == a.Value {
+			w.pair("us", d.book.Format(t, a.Value, formula.US))
+			w.pair("si", d.book.Format(t, a.Value, formula.SI))
+		}
+		w.pair("say", rule.Say)
+		w.pair("reason", a.Reason)
+		w.flag("chosen", a.Chosen)
+	})
+}
+
+func (d *Desk) ids(w *writer, key string, terms []int) {
+	w.list(key, len(terms), func(i int) { w.text(d.book.Terms[terms[i]].ID) })
+}
+
+func (d *Desk) clash(w *writer, res *reckon.Result, c *reckon.Clash) {
+	w.object(func() {
+		w.pair("term", d.book.Terms[c.Term].ID)
+		w.pair("text", res.ClashText(c, formula.US))
+		w.pair("textSi", res.ClashText(c, formula.SI))
+		d.ids(w, "facts", c.Facts)
+	})
+}
+
+// cautions tells of the cautions of the terms that are shown.
+func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
+	var list []reckon.CautionState
+	for _, c := range res.Cautions {
+		for _, t := range q.show {
+			if d.book.Cautions[c.Caution].Home == t {
+				list = append(list, c)
+				break
+			}
+		}
+	}
+	w.list("cautions", len(list), func(i int) {
+		c := &d.book.Cautions[list[i].Caution]
+		w.object(func() {
+			w.pair("id", c.ID)
+			w.pair("term", d.book.Terms[c.Home].ID)
+			w.pair("state", TruthWord(list[i].Truth))
+			w.flag("danger", c.Danger)
+			w.pair("text", c.Say)
+			w.list("lacks", len(list[i].Lacks), func(k int) { w.text(d.book.Terms[list[i].Lacks[k]].Name) })
+		})
+	})
+}
+
+// TruthWord is how the state of a caution is called.
+func TruthWord(t formula.Truth) string {
+	switch t {
+	case formula.True:
+		return "fires"
+	case formula.False:
+		return "clear"
+	}
+	return "unchecked"
+}
+
+func (d *Desk) missing(w *writer, set []int) {
+	w.object(func() {
+		w.list("terms", len(set), func(i int) {
+			t := &d.book.Terms[set[i]]
+			w.object(func() {
+				w.pair("id", t.ID)
+				w.pair("name", t.Name)
+				w.pair("ask", t.Ask)
+			})
+		})
+	})
+}
+
+func (d *Desk) steps(w *writer, res *reckon.Result, q *request) {
+	if q.question.Want < 0 {
+		return
+	}
+	chain := res.Chain(q.question.Want)
+	w.list("steps", len(chain), func(i int) { w.text(res.Step(chain[i], formula.US)) })
+	w.list("stepsSi", len(chain), func(i int) { w.text(res.Step(chain[i], formula.SI)) })
+}
+
+// Note is what stands beside a value in words: how it was read, why it was
+// assumed, what it waits for, why it is not valid.
+func Note(res *reckon.Result, t int) string {
+	v, b := &res.Values[t], res.Book
+	switch v.State {
+	case reckon.Given:
+		return givenNote(res, v)
+	case reckon.Estimated, reckon.Assumed:
+		return b.Rules[v.Rule].Say
+	case reckon.Missing:
+		return b.Terms[t].Ask
+	case reckon.Waits:
+		return waitsNote(b, v)
+	case reckon.Outside:
+		return v.Reason
+	case reckon.Several:
+		return severalNote(b, t, v)
+	}
+	return ""
+}
+
+func givenNote(res *reckon.Result, v *reckon.Value) string {
+	notes := append([]string(nil), res.Question.Facts[v.Fact].Notes...)
+	t := res.Question.Facts[v.Fact].Term
+	for _, a := range v.Alternatives {
+		if a.Value == a.Value {
+			notes = append(notes, "the estimate “"+res.Book.Rules[a.Rule].Name+"” would give "+res.Book.Format(t, a.Value, formula.US)+
+				" ("+res.Book.Format(t, a.Value, formula.SI)+")")
+		}
+	}
+	return strings.Join(notes, "; ")
+}
+
+func waitsNote(b *reckon.Book, v *reckon.Value) string {
+	if len(v.WaitsFor) == 0 {
+		return ""
+	}
+	names := make([]string, len(v.WaitsFor))
+	for i, t := range v.WaitsFor {
+		names[i] = b.Terms[t].Name
+	}
+	if n := len(names); n > 1 {
+		return "waits for " + strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+	return "waits for " + names[0]
+}
+
+func severalNote(b *reckon.Book, t int, v *reckon.Value) string {
+	texts := make([]string, len(v.Roots))
+	for i, x := range v.Roots {
+		texts[i] = b.Format(t, x, formula.US)
+	}
+	return "these values all fit: " + strings.Join(texts, ", ")
+}

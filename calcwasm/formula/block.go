@@ -1,0 +1,331 @@
+package formula
+
+import (
+	"columnbowl/calcwasm/unit"
+)
+
+// Assign is one “term = value” of a worked example or an assumption.
+type Assign struct {
+	Term      int
+	Low, High float64    // in SI; equal for a plain number; the place of the word for a choice
+	Unit      *unit.Unit // as written; nil for a choice
+	Number    string     // the digits as written: "343.0"
+	Off, Len  int        // the whole of it
+	ValueOff  int        // the value
+	ValueLen  int        //
+}
+
+// Worked is a worked example: facts, and what they must lead to.
+type Worked struct{ Given, Expect []Assign }
+
+// Mistake is a wrong way that people take, as edits of the right formula.
+type Mistake struct {
+	Edits []*Edit
+	Say   string
+	In    string // title of the worked example it is shown in; empty for the first
+}
+
+// Caution is a condition that means danger or nonsense.
+type Caution struct {
+	When      *Expr
+	Say       string
+	Danger    bool
+	Condition string // the condition's text
+}
+
+// Assumption is a value that fills in last.
+type Assumption struct {
+	Assign
+	Say string
+}
+
+// Estimate is a relation that fills its term while nothing better is known.
+type Estimate struct {
+	Relation *Relation
+	Say      string
+}
+
+// ParseWorked parses the body of a “worked” block.
+func ParseWorked(src string, scope *Scope) (*Worked, error) {
+	p := newParser(src, scope)
+	w := &Worked{}
+	for p.tok().kind != tokEnd {
+		switch {
+		case p.acceptWord("given"):
+			w.Given = p.assigns(w.Given)
+		case p.acceptWord("expect"):
+			w.Expect = p.assigns(w.Expect)
+		default:
+			p.expected("a line “given term = value” or “expect term = value”")
+		}
+	}
+	if len(p.errors) == 0 && len(w.Expect) == 0 {
+		p.fail(p.tok(), "This example expects nothing: add a line “expect term = value”.")
+	}
+	return w, p.done()
+}
+
+func (p *parser) assigns(list []Assign) []Assign {
+	for {
+		a := p.assign()
+		for _, have := range list {
+			if have.Term == a.Term && len(p.errors) == 0 {
+				p.failAt(a.Off, a.Len, "“"+p.scope.terms[a.Term].ID+"” stands here twice.", "")
+			}
+		}
+		list = append(list, a)
+		if p.lost || !p.acceptOp(",") && !p.nextAssign() {
+			return list
+		}
+	}
+}
+
+// nextAssign says whether the next line goes on with another “term = value”.
+func (p *parser) nextAssign() bool {
+	t := p.tok()
+	return t.kind == tokName && t.first && !Reserved(t.text) && p.i+1 < len(p.tokens) && p.tokens[p.i+1].text == "="
+}
+
+func (p *parser) assign() Assign {
+	t := p.take()
+	a := Assign{Off: t.off, Term: -1}
+	if t.kind != tokName {
+		p.i = max(p.i-1, 0)
+		p.expected("the name of a term")
+		return a
+	}
+	i, ok := p.scope.Find(t.text)
+	if !ok {
+		p.failAt(t.off, t.len, "There is no term “"+t.text+"”.", p.scope.Near(t.text))
+	}
+	if !p.acceptOp("=") {
+		p.expected("“=”")
+		return a
+	}
+	a.Term, a.ValueOff = i, p.tok().off
+	if ok && p.scope.terms[i].Kind == Choice {
+		p.choiceValue(&a)
+	} else {
+		p.quantityValue(&a, ok)
+	}
+	a.ValueLen, a.Len = p.lastEnd()-a.ValueOff, p.lastEnd()-a.Off
+	return a
+}
+
+func (p *parser) choiceValue(a *Assign) {
+	term := &p.scope.terms[a.Term]
+	t := p.take()
+	for i, v := range term.Values {
+		if t.kind == tokName && v == t.text {
+			a.Low, a.High = float64(i), float64(i)
+			return
+		}
+	}
+	p.failAt(t.off, max(t.len, 1), "“"+term.ID+"” is one of: "+join(term.Values, " or ")+".", Nearest(t.text, term.Values))
+}
+
+func (p *parser) quantityValue(a *Assign, known bool) {
+	low, t := p.signedNumber()
+	a.Low, a.High, a.Unit, a.Number = low, low, t.unit, t.text
+	if p.acceptWord("to") {
+		high, h := p.signedNumber()
+		if t.unit == nil && h.unit != nil { // 180 to 200 ft
+			low = h.unit.ToSI(low)
+		}
+		a.Low, a.High, t = low, high, h
+		a.Unit = h.unit
+		if high < low {
+			p.failAt(a.ValueOff, p.lastEnd()-a.ValueOff, "A range runs from the lower value to the higher one.", "")
+		}
+	}
+	if !known || p.lost {
+		return
+	}
+	term := &p.scope.terms[a.Term]
+	if d := dimOf(a.Unit); d != term.Dim() {
+		message := "“" + term.ID + "” is " + dimWord(term.Dim()) + ", and this is " + dimWord(d) + "."
+		suggest := ""
+		if a.Unit == nil {
+			suggest = t.text + " " + term.US.Symbol
+		}
+		p.failAt(a.ValueOff, p.lastEnd()-a.ValueOff, message, suggest)
+	}
+}
+
+func (p *parser) signedNumber() (float64, token) {
+	negative := p.acceptOp("-")
+	t := p.tok()
+	if t.kind != tokNumber {
+		p.expected("a number with its unit")
+		return 0, t
+	}
+	p.take()
+	if negative {
+		if t.unit != nil {
+			n := t.unit.FromSI(t.value)
+			t.text = "-" + t.text
+			return t.unit.ToSI(-n), t
+		}
+		t.text = "-" + t.text
+		return -t.value, t
+	}
+	return t.value, t
+}
+
+func (p *parser) say(required bool) string {
+	if !p.acceptWord("say") {
+		if required {
+			p.expected("a line say \"…\"")
+		}
+		return ""
+	}
+	t := p.take()
+	if t.kind != tokString {
+		p.i = max(p.i-1, 0)
+		p.expected("text in quotation marks")
+		return ""
+	}
+	if t.text == "" {
+		p.fail(t, "There is nothing between the quotation marks.")
+	}
+	return t.text
+}
+
+// ParseAssumption parses the body of an “assume” block.
+func ParseAssumption(src string, scope *Scope) (*Assumption, error) {
+	p := newParser(src, scope)
+	a := &Assumption{Assign: p.assign()}
+	a.Say = p.say(true)
+	return a, p.done()
+}
+
+// ParseEstimate parses the body of an “estimate” block.
+func ParseEstimate(src string, scope *Scope) (*Estimate, error) {
+	p := newParser(src, scope)
+	e := &Estimate{Relation: p.relation()}
+	e.Say = p.say(true)
+	if e.Relation != nil && e.Relation.Target() < 0 && len(p.errors) == 0 {
+		p.failExpr(e.Relation.Left, "An estimate fills one term: that term alone stands on the left-hand side.", "")
+	}
+	return e, p.done()
+}
+
+// ParseCaution parses the body of a “caution” block.
+func ParseCaution(src string, scope *Scope) (*Caution, error) {
+	p := newParser(src, scope)
+	c := &Caution{Danger: p.acceptWord("danger")}
+	if !p.acceptWord("when") {
+		p.expected("a line “when condition”")
+	}
+	from := p.tok().off
+	c.When = p.condition()
+	c.Condition = src[from:max(from, p.lastEnd())]
+	c.Danger = p.acceptWord("danger") || c.Danger
+	c.Say = p.say(true)
+	c.Danger = p.acceptWord("danger") || c.Danger
+	return c, p.done()
+}
+
+// ParseMistake parses the body of a “mistake” block.
+func ParseMistake(src string, scope *Scope) (*Mistake, error) {
+	p := newParser(src, scope)
+	m := &Mistake{}
+	for p.tok().kind != tokEnd && !p.isWord("say") && !p.isWord("in") {
+		m.Edits = append(m.Edits, p.edits()...)
+	}
+	m.Say = p.say(true)
+	if p.acceptWord("in") {
+		t := p.take()
+		if t.kind != tokString {
+			p.fail(t, "After “in” stands the title of a worked example, in quotation marks.")
+		}
+		m.In = t.text
+	}
+	if len(m.Edits) == 0 && len(p.errors) == 0 {
+		p.failAt(0, 1, "A mistake needs an edit: put … for …, leave out …, minus for plus …, times for over …, bare … for …, whole ….", "")
+	}
+	return m, p.done()
+}
+
+// edits reads one line of edits; “leave out a, b” makes one of each name.
+func (p *parser) edits() []*Edit {
+	start := p.tok()
+	ed := &Edit{Off: start.off}
+	var more []*Edit
+	switch {
+	case p.acceptWord("put"):
+		ed.Kind = Put
+		ed.To = p.checked(p.sum())
+		p.need("for")
+		ed.From = p.checked(p.sum())
+	case p.acceptWord("leave"):
+		p.need("out")
+		ed.Kind, ed.Term = LeaveOut, p.termName()
+		for p.acceptOp(",") {
+			t := p.tok()
+			more = append(more, &Edit{Kind: LeaveOut, Off: t.off, Len: t.len, Term: p.termName()})
+		}
+	case p.acceptWord("minus"):
+		p.turned(ed, MinusFor, "plus")
+	case p.acceptWord("plus"):
+		p.turned(ed, PlusFor, "minus")
+	case p.acceptWord("times"):
+		p.turned(ed, TimesFor, "over")
+	case p.acceptWord("over"):
+		p.turned(ed, OverFor, "times")
+	case p.acceptWord("bare"):
+		p.bareEdit(ed)
+	case p.acceptWord("whole"):
+		ed.Kind, ed.Whole = WholeFor, p.relation()
+	case p.tok().kind == tokName && p.scope.funcs[p.tok().text] != nil:
+		ed.Kind, ed.FuncTo = FuncFor, p.function()
+		p.need("for")
+		ed.FuncFrom = p.function()
+	default:
+		p.expected("put, leave out, minus for plus, plus for minus, times for over, over for times, bare, whole or a function")
+	}
+	ed.Len = max(p.lastEnd()-ed.Off, 1)
+	return append([]*Edit{ed}, more...)
+}
+
+func (p *parser) need(word string) {
+	if !p.acceptWord(word) {
+		p.expected("“" + word + "”")
+	}
+}
+
+func (p *parser) turned(ed *Edit, kind EditKind, other string) {
+	ed.Kind = kind
+	p.need("for")
+	p.need(other)
+	ed.Term = p.termName()
+}
+
+func (p *parser) termName() int {
+	t := p.take()
+	i, ok := p.scope.Find(t.text)
+	if t.kind != tokName || !ok {
+		p.failAt(t.off, max(t.len, 1), "There is no term “"+t.text+"”.", p.scope.Near(t.text))
+		return 0
+	}
+	return i
+}
+
+func (p *parser) function() *Func {
+	t := p.take()
+	f := p.scope.funcs[t.text]
+	if f == nil {
+		p.failAt(t.off, max(t.len, 1), "There is no function “"+t.text+"”.", p.scope.Near(t.text))
+	}
+	return f
+}
+
+func (p *parser) bareEdit(ed *Edit) {
+	ed.Kind = BareFor
+	ed.To = p.checked(p.atom())
+	p.need("for")
+	ed.From = p.checked(p.atom())
+	if len(p.errors) == 0 && (ed.To.Op != Bare || ed.From.Op != Bare) {
+		p.failAt(ed.Off, max(p.lastEnd()-ed.Off, 1), "Write both with a unit: bare discharge-pressure[psi] for pressure-head[ft].", "")
+	}
+}

@@ -1,0 +1,207 @@
+package formula
+
+import (
+	"math"
+	"strconv"
+
+	"columnbowl/calcwasm/unit"
+)
+
+// dimWord names a dimension for a message: "a length", "no dimension".
+func dimWord(d unit.Dim) string {
+	if d.IsNone() {
+		return "a bare number"
+	}
+	return "a " + d.String()
+}
+
+func (p *parser) failExpr(e *Expr, message, suggest string) {
+	p.failAt(e.Off, max(e.Len, 1), message, suggest)
+}
+
+// text is an expression as its author wrote it, for messages.
+func (p *parser) text(e *Expr) string {
+	return "“" + p.src[min(e.Off, len(p.src)):min(e.Off+e.Len, len(p.src))] + "”"
+}
+
+func (p *parser) checkRelation(r *Relation) {
+	left, right := p.check(r.Left), p.check(r.Right)
+	if len(p.errors) == 0 && left != right {
+		message := "The left-hand side is " + dimWord(left) + ", the right-hand side " + dimWord(right) + "."
+		if r.Left.Op == Ref && right.IsNone() {
+			message += " If the right-hand side is a number in some unit, name the unit on the left: " +
+				p.scope.terms[r.Left.Term].ID + "[" + p.scope.terms[r.Left.Term].US.Symbol + "]."
+		}
+		p.failExpr(r.Right, message, "")
+	}
+}
+
+// check finds the dimension of an expression and of all its parts.
+func (p *parser) check(e *Expr) unit.Dim {
+	switch e.Op {
+	case Word:
+		p.failExpr(e, "There is no term "+p.text(e)+".", p.scope.Near(e.Text))
+	case Ref:
+		if t := &p.scope.terms[e.Term]; t.Kind == Choice {
+			p.failExpr(e, "“"+t.ID+"” is a word, not a number: it can only stand in a condition, such as "+t.ID+" = "+t.Values[0]+".", "")
+		}
+	case Neg:
+		e.Dim = p.check(e.X)
+	case Add, Sub:
+		e.Dim = p.checkSum(e)
+	case Mul:
+		e.Dim = p.check(e.X).Mul(p.check(e.Y))
+	case Div:
+		e.Dim = p.check(e.X).Div(p.check(e.Y))
+	case Pow:
+		e.Dim = p.checkPow(e)
+	case Call:
+		e.Dim = p.checkCall(e)
+	}
+	return e.Dim
+}
+
+func (p *parser) checkSum(e *Expr) unit.Dim {
+	x, y := p.check(e.X), p.check(e.Y)
+	if len(p.errors) == 0 && x != y {
+		verb := "added"
+		if e.Op == Sub {
+			verb = "subtracted"
+		}
+		p.failExpr(e.Y, p.text(e.X)+" is "+dimWord(x)+" and "+p.text(e.Y)+" "+dimWord(y)+": they cannot be "+verb+".", "")
+	}
+	return x
+}
+
+func (p *parser) checkPow(e *Expr) unit.Dim {
+	x, y := p.check(e.X), p.check(e.Y)
+	if len(p.errors) > 0 {
+		return x
+	}
+	if !y.IsNone() {
+		p.failExpr(e.Y, "An exponent is a bare number; this is "+dimWord(y)+".", "")
+		return x
+	}
+	if x.IsNone() {
+		return x
+	}
+	n, ok := constant(e.Y)
+	num := n * 12
+	if !ok || num != math.Trunc(num) || math.Abs(num) > 120 {
+		p.failExpr(e.Y, p.text(e.X)+" is "+dimWord(x)+": only a simple constant exponent such as 2, 0.5 or 0.75 can stand over it. Take the bare number: name[unit].", "")
+		return x
+	}
+	d, ok := x.Pow(int(num), 12)
+	if !ok {
+		p.failExpr(e.Y, "This power of "+dimWord(x)+" has no meaning here.", "")
+	}
+	return d
+}
+
+// constant is the value of a number, or of a number with a minus sign.
+func constant(e *Expr) (float64, bool) {
+	switch e.Op {
+	case Number:
+		return e.Value, true
+	case Neg:
+		v, ok := constant(e.X)
+		return -v, ok
+	case Div:
+		x, okx := constant(e.X)
+		y, oky := constant(e.Y)
+		return x / y, okx && oky
+	}
+	return 0, false
+}
+
+func (p *parser) checkCall(e *Expr) unit.Dim {
+	f := e.Func
+	for _, a := range e.Args {
+		p.check(a)
+	}
+	if len(p.errors) > 0 {
+		return unit.Dim{}
+	}
+	if f.check != nil {
+		return f.check(p, e)
+	}
+	if len(e.Args) != len(f.Params) {
+		p.failExpr(e, f.usage()+" takes "+strconv.Itoa(len(f.Params))+" values; "+strconv.Itoa(len(e.Args))+" stand here.", "")
+		return f.Result
+	}
+	for i, a := range e.Args {
+		if a.Dim != f.Params[i].Dim {
+			p.failExpr(a, "The "+f.Params[i].Name+" of "+f.Name+"(…) is "+dimWord(f.Params[i].Dim)+"; "+p.text(a)+" is "+dimWord(a.Dim)+".", "")
+		}
+	}
+	return f.Result
+}
+
+func (p *parser) checkCondition(e *Expr) {
+	switch e.Op {
+	case And, Or:
+		p.checkCondition(e.X)
+		p.checkCondition(e.Y)
+	case Not:
+		p.checkCondition(e.X)
+	case Equal, Unequal, Less, AtMost, More, AtLeast:
+		p.checkComparison(e)
+	default:
+		p.failExpr(e, "Expected a condition, but "+p.text(e)+" is a value.", "")
+	}
+}
+
+func (p *parser) checkComparison(e *Expr) {
+	if e.Y.Op == Ref && p.scope.terms[e.Y.Term].Kind == Choice && e.X.Op == Word {
+		e.X, e.Y = e.Y, e.X
+	}
+	if e.X.Op == Ref && p.scope.terms[e.X.Term].Kind == Choice {
+		p.checkChoice(e, &p.scope.terms[e.X.Term])
+		return
+	}
+	x, y := p.check(e.X), p.check(e.Y)
+	if len(p.errors) == 0 && x != y {
+		p.failExpr(e.Y, p.text(e.X)+" is "+dimWord(x)+" and "+p.text(e.Y)+" "+dimWord(y)+": they cannot be compared.", "")
+	}
+}
+
+func (p *parser) checkChoice(e *Expr, t *Term) {
+	if e.Op != Equal && e.Op != Unequal {
+		p.failExpr(e, "“"+t.ID+"” is a word: it can only be compared with = or !=.", "")
+		return
+	}
+	if e.Y.Op == Word {
+		for i, v := range t.Values {
+			if v == e.Y.Text {
+				e.Y.Value = float64(i)
+				return
+			}
+		}
+		p.failExpr(e.Y, p.text(e.Y)+" is not one of the values of "+t.ID+".", Nearest(e.Y.Text, t.Values))
+		return
+	}
+	p.failExpr(e.Y, "“"+t.ID+"” is compared with one of its values: "+join(t.Values, " or ")+".", "")
+}
+
+func join(words []string, last string) string {
+	out := ""
+	for i, w := range words {
+		switch {
+		case i == 0:
+		case i == len(words)-1:
+			out += last
+		default:
+			out += ", "
+		}
+		out += w
+	}
+	return out
+}
+
+// dimension is the dimension of an expression whose parts have been checked.
+func (e *Expr) dimension() unit.Dim {
+	if e.Op == Number {
+		return dimOf(e.Unit)
+	}
+	return e.Dim
+}

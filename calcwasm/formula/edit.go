@@ -1,0 +1,305 @@
+package formula
+
+// EditKind is the way in which a mistake changes a formula.
+type EditKind uint8
+
+const (
+	Put      EditKind = iota // put To for From
+	LeaveOut                 // leave out Term
+	MinusFor                 // minus for plus Term
+	PlusFor                  // plus for minus Term
+	TimesFor                 // times for over Term
+	OverFor                  // over for times Term
+	BareFor                  // bare To for From: a number in one unit taken as one in another
+	FuncFor                  // round-down for round-up
+	WholeFor                 // another relation altogether
+)
+
+// Edit is one change that turns a right formula into a wrong one.
+type Edit struct {
+	Kind     EditKind
+	Off, Len int // where it stands in the mistake's text
+	Term     int
+	From, To *Expr
+	FuncFrom *Func
+	FuncTo   *Func
+	Whole    *Relation
+}
+
+// Apply makes the wrong relation that a list of edits turns r into. It fails,
+// with the reason, if an edit finds nothing to change or leaves a relation
+// whose sides have different dimensions.
+func (r *Relation) Apply(scope *Scope, edits []*Edit) (*Relation, *Error) {
+	wrong := &Relation{Left: r.Left, Right: r.Right, Source: r.Source}
+	for _, ed := range edits {
+		if ed.Kind == WholeFor {
+			wrong = ed.Whole
+			continue
+		}
+		right, changed, reason := ed.apply(scope, wrong.Right)
+		if reason == "" && !changed {
+			reason = "The formula has nothing that this edit changes."
+		}
+		if reason != "" {
+			return nil, &Error{Off: ed.Off, Len: ed.Len, Message: reason}
+		}
+		wrong = &Relation{Left: wrong.Left, Right: right, Source: wrong.Source}
+	}
+	if wrong.Left.dimension() != wrong.Right.dimension() {
+		last := edits[len(edits)-1]
+		return nil, &Error{Off: edits[0].Off, Len: last.Off + last.Len - edits[0].Off, Message: "With this edit the right-hand side is " + dimWord(wrong.Right.dimension()) +
+			", the left-hand side " + dimWord(wrong.Left.dimension()) + ": a number read in a wrong unit is written “bare a[unit] for b[unit]”."}
+	}
+	return wrong, nil
+}
+
+func (ed *Edit) apply(scope *Scope, e *Expr) (out *Expr, changed bool, reason string) {
+	switch ed.Kind {
+	case Put:
+		out, changed = e.replace(func(n *Expr) *Expr { return putFor(n, ed.From, ed.To) })
+	case BareFor:
+		out, changed = e.replace(func(n *Expr) *Expr { return bareFor(n, ed.From, ed.To) })
+	case FuncFor:
+		out, changed = e.replace(func(n *Expr) *Expr {
+			if n.Op != Call || n.Func != ed.FuncFrom {
+				return nil
+			}
+			c := *n
+			c.Func = ed.FuncTo
+			return &c
+		})
+	case LeaveOut:
+		if e.uses(ed.Term) == 0 {
+			return e, false, "The formula does not use “" + scope.terms[ed.Term].ID + "”."
+		}
+		out, changed = without(e, ed.Term)
+		if out == nil {
+			return e, false, "Without “" + scope.terms[ed.Term].ID + "” nothing is left of the formula."
+		}
+	default:
+		if e.uses(ed.Term) == 0 {
+			return e, false, "The formula does not use “" + scope.terms[ed.Term].ID + "”."
+		}
+		out, changed = turn(e, ed.Kind, ed.Term)
+		if !changed {
+			return e, false, "“" + scope.terms[ed.Term].ID + "” does not stand in the formula in that way."
+		}
+	}
+	return out, changed, ""
+}
+
+// replace makes a copy in which change has put something else for some nodes.
+func (e *Expr) replace(change func(*Expr) *Expr) (*Expr, bool) {
+	if e == nil {
+		return nil, false
+	}
+	if n := change(e); n != nil {
+		return n, true
+	}
+	c := *e
+	var inX, inY, inArgs bool
+	c.X, inX = e.X.replace(change)
+	c.Y, inY = e.Y.replace(change)
+	c.Args = make([]*Expr, len(e.Args))
+	for i, a := range e.Args {
+		var in bool
+		c.Args[i], in = a.replace(change)
+		inArgs = inArgs || in
+	}
+	if !inX && !inY && !inArgs {
+		return e, false
+	}
+	return &c, true
+}
+
+// putFor puts a term for a term also where the formula takes the bare number.
+func putFor(n, from, to *Expr) *Expr {
+	if n.same(from) {
+		return to
+	}
+	if n.Op == Bare && from.Op == Ref && n.Term == from.Term && to.Op == Ref && to.Dim == from.Dim {
+		c := *n
+		c.Term = to.Term
+		return &c
+	}
+	return nil
+}
+
+func bareFor(n, from, to *Expr) *Expr {
+	switch {
+	case n.Op == Ref && n.Term == from.Term:
+		return &Expr{Op: In, X: to, Unit: from.Unit, Dim: from.Unit.Dim}
+	case n.Op == Bare && n.Term == from.Term && n.Unit.Symbol == from.Unit.Symbol:
+		return to
+	case n.Op == Bare && n.Term == from.Term:
+		return node(Mul, to, number(from.Unit.Factor/n.Unit.Factor))
+	}
+	return nil
+}
+
+// without drops every occurrence of a term: an item of a sum falls away, a
+// factor becomes 1. It is nil if nothing would be left.
+func without(e *Expr, term int) (*Expr, bool) {
+	if e.uses(term) == 0 {
+		return e, false
+	}
+	switch e.Op {
+	case Ref, Bare:
+		return nil, true
+	case Neg:
+		if x, _ := without(e.X, term); x != nil {
+			return node(Neg, x, nil), true
+		}
+		return nil, true
+	case Add, Sub, Mul, Div:
+		return withoutPair(e, term)
+	case Pow:
+		x, _ := without(e.X, term)
+		if x == nil {
+			return nil, true
+		}
+		return node(Pow, x, e.Y), true
+	case Call:
+		c := *e
+		c.Args = nil
+		for _, a := range e.Args {
+			if k, _ := without(a, term); k != nil {
+				c.Args = append(c.Args, k)
+			}
+		}
+		if len(c.Args) == 1 && (e.Func.Name == "min" || e.Func.Name == "max") {
+			return c.Args[0], true
+		}
+		if len(c.Args) < len(e.Args) {
+			return nil, true
+		}
+		return &c, true
+	}
+	return e, false
+}
+
+func withoutPair(e *Expr, term int) (*Expr, bool) {
+	x, _ := without(e.X, term)
+	y, _ := without(e.Y, term)
+	switch {
+	case x == nil && y == nil:
+		return nil, true
+	case y == nil:
+		return x, true
+	case x != nil:
+		return node(e.Op, x, y), true
+	case e.Op == Sub:
+		return node(Neg, y, nil), true
+	case e.Op == Div:
+		return node(Div, number(1), y), true
+	}
+	return y, true
+}
+
+// turn changes the sign of an item of a sum, or the side of a factor.
+func turn(e *Expr, kind EditKind, term int) (*Expr, bool) {
+	if e == nil || e.uses(term) == 0 {
+		return e, false
+	}
+	inX := e.X != nil && e.X.uses(term) > 0
+	// The outermost sum or product that the term is an item of is the one meant.
+	deeper := e.Y
+	if inX {
+		deeper = e.X
+	}
+	if out, ok := turnHere(e, kind, term, inX); ok {
+		return out, true
+	}
+	c := *e
+	if e.Op == Call {
+		c.Args = append([]*Expr(nil), e.Args...)
+		for i, a := range e.Args {
+			if out, ok := turn(a, kind, term); ok {
+				c.Args[i] = out
+				return &c, true
+			}
+		}
+		return e, false
+	}
+	out, ok := turn(deeper, kind, term)
+	if inX {
+		c.X = out
+	} else {
+		c.Y = out
+	}
+	return &c, ok
+}
+
+func turnHere(e *Expr, kind EditKind, term int, inX bool) (*Expr, bool) {
+	item := e.Y
+	if inX {
+		item = e.X
+	}
+	switch kind {
+	case MinusFor, PlusFor:
+		if e.Op != Add && e.Op != Sub || item.Op == Add || item.Op == Sub {
+			return e, false
+		}
+		return turnSign(e, kind, inX)
+	case TimesFor, OverFor:
+		if e.Op != Mul && e.Op != Div {
+			return e, false
+		}
+		return turnSide(e, kind, term)
+	}
+	return e, false
+}
+
+func turnSign(e *Expr, kind EditKind, inX bool) (*Expr, bool) {
+	negative := !inX && e.Op == Sub
+	if negative != (kind == PlusFor) {
+		return e, false
+	}
+	switch {
+	case !inX && e.Op == Add:
+		return node(Sub, e.X, e.Y), true
+	case !inX:
+		return node(Add, e.X, e.Y), true
+	case e.Op == Add:
+		return node(Sub, e.Y, e.X), true
+	}
+	return node(Sub, node(Neg, e.X, nil), e.Y), true
+}
+
+// turnSide takes a factor out of a product and puts it on the other side of
+// the fraction.
+func turnSide(e *Expr, kind EditKind, term int) (*Expr, bool) {
+	factor, below := factorOf(e, term)
+	if factor == nil || below != (kind == TimesFor) {
+		return e, false
+	}
+	rest, _ := without(e, term)
+	if rest == nil {
+		return e, false
+	}
+	if kind == TimesFor {
+		return node(Mul, rest, factor), true
+	}
+	return node(Div, rest, factor), true
+}
+
+// factorOf finds a term among the factors of a product and says whether it
+// stands below the line.
+func factorOf(e *Expr, term int) (factor *Expr, below bool) {
+	switch {
+	case e.uses(term) == 0:
+		return nil, false
+	case (e.Op == Ref || e.Op == Bare) && e.Term == term:
+		return e, false
+	case e.Op == Mul && e.X.uses(term) > 0:
+		return factorOf(e.X, term)
+	case e.Op == Mul:
+		return factorOf(e.Y, term)
+	case e.Op == Div && e.X.uses(term) > 0:
+		return factorOf(e.X, term)
+	case e.Op == Div:
+		factor, below = factorOf(e.Y, term)
+		return factor, !below
+	}
+	return nil, false
+}

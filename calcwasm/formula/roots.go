@@ -1,0 +1,176 @@
+package formula
+
+import "math"
+
+// intervals is how finely a range is searched for changes of sign.
+const intervals = 192
+
+// Roots finds where f is zero between low and high (low < high): every change
+// of sign that a search in steps of 1/192 of the range shows, and touching
+// points between them, each to the last bits. Where f is NaN there is no root.
+func Roots(f func(x float64) float64, low, high float64) []float64 {
+	var roots []float64
+	step := (high - low) / intervals
+	var x, y [3]float64
+	for i := 0; i <= intervals; i++ {
+		x[0], x[1] = x[1], x[2]
+		y[0], y[1] = y[1], y[2]
+		x[2] = low + float64(float64(i)*step)
+		if i == intervals {
+			x[2] = high
+		}
+		y[2] = f(x[2])
+		switch {
+		case y[2] == 0:
+			roots = append(roots, x[2])
+		case i > 0 && y[1]*y[2] < 0:
+			if r, ok := between(f, x[1], x[2], y[1], y[2]); ok {
+				roots = append(roots, r)
+			}
+		case i > 1 && touching(y):
+			roots = append(roots, touch(f, x[0], x[2], y)...)
+		}
+	}
+	return distinct(roots, high-low)
+}
+
+// touching says whether |f| has a dip at the middle of three neighbours.
+func touching(y [3]float64) bool {
+	return y[0]*y[1] > 0 && y[1]*y[2] > 0 && math.Abs(y[1]) <= math.Abs(y[0]) && math.Abs(y[1]) <= math.Abs(y[2])
+}
+
+// touch looks for roots at a dip: two close ones, or one that only touches zero.
+func touch(f func(float64) float64, a, b float64, y [3]float64) []float64 {
+	const golden = 0.6180339887498949 // (sqrt 5 - 1) / 2
+	scale := math.Max(math.Abs(y[0]), math.Abs(y[2]))
+	low, high := a, b
+	for range 80 {
+		c, d := high-float64(golden*(high-low)), low+float64(golden*(high-low))
+		fc, fd := f(c), f(d)
+		if fc*y[0] < 0 {
+			return twoAround(f, a, c, b, y, fc)
+		}
+		if fd*y[0] < 0 {
+			return twoAround(f, a, d, b, y, fd)
+		}
+		if math.Abs(fc) < math.Abs(fd) {
+			high = d
+		} else {
+			low = c
+		}
+	}
+	m := low/2 + high/2
+	if math.Abs(f(m)) <= 1e-12*scale {
+		return []float64{m}
+	}
+	return nil
+}
+
+func twoAround(f func(float64) float64, a, m, b float64, y [3]float64, fm float64) []float64 {
+	var roots []float64
+	if r, ok := between(f, a, m, y[0], fm); ok {
+		roots = append(roots, r)
+	}
+	if r, ok := between(f, m, b, fm, y[2]); ok {
+		roots = append(roots, r)
+	}
+	return roots
+}
+
+// between finds the root that a change of sign encloses, by the method of
+// Brent (Algorithms for Minimization without Derivatives, 1973, chapter 4). A
+// jump over zero (a pole) is no root and is refused.
+func between(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
+	c, fc := a, fa
+	d := b - a
+	e := d
+	start := math.Max(math.Abs(fa), math.Abs(fb))
+	for range 200 {
+		if fb*fc > 0 {
+			c, fc = a, fa
+			d = b - a
+			e = d
+		}
+		if math.Abs(fc) < math.Abs(fb) {
+			a, b, c = b, c, b
+			fa, fb, fc = fb, fc, fb
+		}
+		tol := 2 * 2.220446049250313e-16 * math.Abs(b)
+		m := (c - b) / 2
+		if fb == 0 || math.Abs(m) <= tol {
+			return b, math.Abs(fb) <= start
+		}
+		d, e = brentStep(a, b, c, fa, fb, fc, d, e, m, tol)
+		a, fa = b, fb
+		switch {
+		case math.Abs(d) > tol:
+			b += d
+		case m > 0:
+			b += tol
+		default:
+			b -= tol
+		}
+		if fb = f(b); fb != fb {
+			return 0, false
+		}
+	}
+	return b, math.Abs(fb) <= start
+}
+
+func brentStep(a, b, c, fa, fb, fc, d, e, m, tol float64) (float64, float64) {
+	if math.Abs(e) < tol || math.Abs(fa) <= math.Abs(fb) {
+		return m, m
+	}
+	var p, q float64
+	s := fb / fa
+	if a == c {
+		p, q = float64(2*m*s), 1-s
+	} else {
+		r, t := fb/fc, fa/fc
+		p = float64(s * (float64(2*m*float64(t*(t-r))) - float64((b-a)*(r-1))))
+		q = float64(float64((t-1)*(r-1)) * (s - 1))
+	}
+	if p > 0 {
+		q = -q
+	} else {
+		p = -p
+	}
+	if 2*p < math.Min(float64(3*m*q)-math.Abs(tol*q), math.Abs(e*q)) {
+		return p / q, d
+	}
+	return m, m
+}
+
+// distinct drops roots that were found twice.
+func distinct(roots []float64, width float64) []float64 {
+	var list []float64
+	for _, r := range roots {
+		if len(list) == 0 || math.Abs(r-list[len(list)-1]) > 1e-9*width {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// Solve finds the values of a term in [low, high] for which the relation holds,
+// the other terms standing in v. It uses algebra where it can and a search
+// where it must. v's value of the term is NaN afterwards.
+func (r *Relation) Solve(term int, v *Env, low, high float64) []float64 {
+	if e, ok := r.Isolate(term); ok {
+		if x := e.Eval(v); x == x {
+			return []float64{x}
+		}
+		return nil
+	}
+	if r.OneWay() {
+		return nil
+	}
+	residual := func(x float64) float64 {
+		v.Values[term] = x
+		return r.Left.eval(v) - r.Right.eval(v)
+	}
+	roots := Roots(residual, low, high)
+	v.Values[term] = math.NaN()
+	v.Invalid = ""
+	return roots
+}

@@ -1,0 +1,52 @@
+// Command calcwasm is the engine's door to a page: a WebAssembly module of the
+// kind “reactor” (GOOS=wasip1, buildmode c-shared). A page puts UTF-8 text into
+// a buffer, calls load once with the packed book and then answer with each
+// request, and reads the reply from memory. Nothing else crosses the door.
+//
+// A panic inside a call is caught and told as an error, so that the instance
+// lives on. Memory may move when it grows: a page takes a new view of it after
+// every call.
+package main
+
+import "columnbowl/calcwasm/answer"
+
+func main() {} // a reactor has no life of its own
+
+var (
+	input  []byte
+	output []byte
+	desk   *answer.Desk
+)
+
+// load takes a packed book of n bytes from the buffer; -1 if it is damaged.
+func load(n int) (status int) {
+	defer func() {
+		if recover() != nil {
+			output, status = []byte("the engine failed while it read the book"), -1
+		}
+	}()
+	d, err := answer.Open(input[:n])
+	if err != nil {
+		output = []byte(err.Error())
+		return -1
+	}
+	desk = d
+	return 0
+}
+
+// reply works out a request of n bytes and returns the length of the reply,
+// or minus the length of an error text.
+func reply(n int) (length int) {
+	defer func() {
+		if recover() != nil {
+			output = []byte("the engine failed at this request")
+			length = -len(output)
+		}
+	}()
+	if desk == nil {
+		output = []byte("no book is loaded")
+		return -len(output)
+	}
+	output = desk.Answer(input[:n])
+	return len(output)
+}

@@ -1,0 +1,119 @@
+// Package reckon is the network of the book: terms joined by relations. Give
+// it facts, and it derives all that follows, each value with the relation and
+// the values it came from; it names what is missing, shows what clashes, and
+// says of every caution whether it fires.
+//
+// Conventions. Terms are known by their place in Book.Terms, rules by their
+// place in Book.Rules. Values are in SI and carry a range: the lowest, the
+// likely and the highest value; a plain number is all three. All work is
+// deterministic: the same facts give the same result, byte for byte.
+package reckon
+
+import (
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
+)
+
+// Book is a loaded, checked Source.
+type Book struct {
+	ID, Title, Money string
+	Terms            []Term
+	Rules            []Rule
+	Mistakes         []Mistake
+	Cautions         []Caution
+	Examples         []Example
+	Scope            *formula.Scope
+
+	build   int     // the term that chooses the build, -1 if there is none
+	rulesOf [][]int // for each term the rules it takes part in
+}
+
+// Term is a quantity or a choice of the book.
+type Term struct {
+	formula.Term
+	Title     string         // the name as a heading: “Total head”; Name is for running text
+	Labels    []string       // of a choice: what each value is called
+	Low, High float64        // the range in which a value makes sense, in SI
+	Reference unit.Reference // of a pressure
+	Ask       string         // the question for it; empty if no person can supply it
+	Applies   []int          // builds it exists in, as places in the build's values; nil for all
+	Otherwise float64        // its value in other builds; NaN if it has none there
+}
+
+// Strength says how far a rule binds.
+type Strength uint8
+
+const (
+	Identity   Strength = iota // holds always; solved for any of its terms
+	Estimate                   // fills its term while nothing better is known
+	Assumption                 // fills its term last, and yields to anything
+)
+
+// Rule is a relation of the book, or an assumption.
+type Rule struct {
+	Strength Strength
+	Name     string                // of an estimate
+	Home     int                   // the term on whose page it stands, -1 if none
+	When     *formula.Expr         // nil if it holds always
+	Relation *formula.Relation     // nil for an assumption
+	SI       *formula.Relation     // the partner in SI form, if there is one
+	Within   float64               // how far the SI partner may differ (relative)
+	Because  string                // why it may differ more than 0.05 %
+	Target   int                   // what an estimate or an assumption fills; the left-hand term of an identity, or -1
+	Value    float64               // of an assumption
+	Say      string                // where an estimate or an assumption comes from
+	Block    int                   // its block in the Source
+	terms    []int                 // of the relation
+	isolated map[int]*formula.Expr // the relation turned round for each term, where algebra can
+}
+
+// Mistake is a wrong way with the formula of a term.
+type Mistake struct {
+	ID    string
+	Home  int
+	Wrong *formula.Relation // the home term's first formula with the edits made
+	formula.Mistake
+	Block int
+}
+
+// Caution warns when its condition holds.
+type Caution struct {
+	ID   string
+	Home int
+	formula.Caution
+	Block int
+}
+
+// Example is a worked example.
+type Example struct {
+	Title string
+	Home  int // -1 in a chapter
+	formula.Worked
+	Block int
+}
+
+// Find returns the place of a term.
+func (b *Book) Find(id string) (int, bool) { return b.Scope.Find(id) }
+
+// First returns the first formula on a term's own page that computes it, or nil.
+func (b *Book) First(term int) *Rule {
+	for i := range b.Rules {
+		r := &b.Rules[i]
+		if r.Home == term && r.Target == term && r.Relation != nil {
+			return r
+		}
+	}
+	return nil
+}
+
+// Problem is one thing wrong with a Source.
+type Problem struct {
+	Term    int    // the term whose title block it is in, -1 if it is in a block
+	Field   string // the field of the title block: "range.from", "unit.us", …
+	Block   int    // the block, -1 if it is in a title block
+	Head    bool   // it is in the block's head, not in its body
+	Off     int    // bytes into head or body
+	Len     int
+	Message string
+	Suggest string
+}

@@ -1,0 +1,249 @@
+package reckon
+
+import (
+	"math"
+
+	"columnbowl/calcwasm/formula"
+)
+
+// step is one link of a loop: a rule and the term it computes.
+type step struct{ rule, term int }
+
+// loop is a way round a circle of relations: with a value tried for the term
+// cut, the steps compute the terms on the way, and the relation left over says
+// how well they fit.
+type loop struct {
+	cut   int
+	steps []step
+	left  int // the rule left over
+}
+
+// cut opens a circle of relations, none of which has a single unknown, at one
+// term: the value is sought inside its range so that the relation left over
+// holds. All values that do are kept; only a single one is used.
+func (r *run) cut() bool {
+	for _, term := range r.cutOrder() {
+		skip := map[int]bool{}
+		for {
+			l, ok := r.plan(term, skip)
+			if !ok || r.failed[[2]int{l.left, term}] {
+				break
+			}
+			if r.idle(l) {
+				skip[l.left] = true
+				continue
+			}
+			r.failed[[2]int{l.left, term}] = true
+			if r.close(l) {
+				return true
+			}
+			break
+		}
+	}
+	return false
+}
+
+// idle says whether the relation left over holds whatever value is tried: it
+// then only repeats what the steps say, and decides nothing.
+func (r *run) idle(l loop) bool {
+	const tries, still = 9, 1e-9
+	t := &r.book.Terms[l.cut]
+	valid := 0
+	for i := 1; i <= tries; i++ {
+		f := r.around(l, t.Low+(t.High-t.Low)*float64(i)/(tries+1))
+		if f != f {
+			continue
+		}
+		if valid++; math.Abs(f) > still {
+			return false
+		}
+	}
+	return valid > 1
+}
+
+// cutOrder lists the terms at which a circle may be cut: the wanted one first,
+// so that it is the one whose values are all reported, then those that a
+// person would be asked for, then the rest.
+func (r *run) cutOrder() []int {
+	var first, asked, rest []int
+	for t := range r.values {
+		if !r.open(t) || r.book.Terms[t].Kind != formula.Quantity || len(r.values[t].Roots) > 1 {
+			continue
+		}
+		switch {
+		case t == r.q.Want:
+			first = append(first, t)
+		case r.book.Terms[t].Ask != "":
+			asked = append(asked, t)
+		default:
+			rest = append(rest, t)
+		}
+	}
+	return append(append(first, asked...), rest...)
+}
+
+// plan follows what would be known if the term were, until a relation has no
+// unknown left; only steps that lead there are kept.
+func (r *run) plan(term int, skip map[int]bool) (loop, bool) {
+	known := make([]bool, len(r.values))
+	for t := range known {
+		known[t] = r.env.Known(t)
+	}
+	known[term] = true
+	var steps []step
+	used := make([]bool, len(r.book.Rules))
+	for i := range skip {
+		used[i] = true
+	}
+	for {
+		next, left, found := r.planStep(known, used, term, steps)
+		if left >= 0 {
+			return r.trim(loop{cut: term, steps: steps, left: left}), true
+		}
+		if !found {
+			return loop{}, false
+		}
+		used[next.rule] = true
+		known[next.term] = true
+		steps = append(steps, next)
+	}
+}
+
+// planStep finds the next rule with a single unknown, or the one left over.
+func (r *run) planStep(known, used []bool, cut int, steps []step) (next step, left int, found bool) {
+	for _, strength := range []Strength{Identity, Estimate} {
+		for i := range r.book.Rules {
+			rule := &r.book.Rules[i]
+			if rule.Strength != strength || used[i] || !r.touches(rule, cut, steps) || r.active(rule) != formula.True {
+				continue
+			}
+			n, term := 0, -1
+			for _, t := range rule.terms {
+				if !known[t] {
+					n, term = n+1, t
+				}
+			}
+			if n == 0 && strength == Identity {
+				return step{}, i, true
+			}
+			if n == 1 && rule.isolated[term] != nil && r.open(term) && !found && (strength == Identity || term == rule.Target) {
+				next, found = step{i, term}, true
+			}
+		}
+		if found {
+			return next, -1, true
+		}
+	}
+	return step{}, -1, false
+}
+
+// touches says whether a rule has to do with the loop so far.
+func (r *run) touches(rule *Rule, cut int, steps []step) bool {
+	for _, t := range rule.terms {
+		if t == cut {
+			return true
+		}
+		for _, s := range steps {
+			if t == s.term {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// trim drops the steps that the relation left over does not need.
+func (r *run) trim(l loop) loop {
+	needed := map[int]bool{}
+	for _, t := range r.book.Rules[l.left].terms {
+		needed[t] = true
+	}
+	var kept []step
+	for i := len(l.steps) - 1; i >= 0; i-- {
+		s := l.steps[i]
+		if !needed[s.term] {
+			continue
+		}
+		kept = append([]step{s}, kept...)
+		for _, t := range r.book.Rules[s.rule].terms {
+			needed[t] = true
+		}
+	}
+	l.steps = kept
+	return l
+}
+
+// close seeks the values of the loop's term and takes a single one over.
+func (r *run) close(l loop) bool {
+	t := &r.book.Terms[l.cut]
+	roots := formula.Roots(func(x float64) float64 { return r.around(l, x) }, t.Low, t.High)
+	val := &r.values[l.cut]
+	switch len(roots) {
+	case 0:
+		return false
+	case 1:
+		return r.settle(l.cut, Value{State: Follows, Likely: roots[0], Rule: l.left, Searched: true,
+			From: r.inputs(l), Loop: l.terms()})
+	}
+	val.Roots, val.Rule, val.Loop = roots, l.left, l.terms()
+	return false
+}
+
+// around goes once round the loop with a value tried and returns how far the
+// relation left over is from holding, relative to its size.
+func (r *run) around(l loop, x float64) float64 {
+	r.env.Values[l.cut] = x
+	for _, s := range l.steps {
+		v := r.book.Rules[s.rule].isolated[s.term].Eval(r.env)
+		t := &r.book.Terms[s.term]
+		if !(v >= t.Low && v <= t.High) {
+			r.openAgain(l)
+			return math.NaN()
+		}
+		r.env.Values[s.term] = v
+	}
+	rel := r.book.Rules[l.left].Relation
+	left, right := rel.Left.Eval(r.env), rel.Right.Eval(r.env)
+	r.openAgain(l)
+	if left == right {
+		return 0
+	}
+	return (left - right) / math.Max(math.Abs(left), math.Abs(right))
+}
+
+func (r *run) openAgain(l loop) {
+	r.env.Values[l.cut] = math.NaN()
+	for _, s := range l.steps {
+		r.env.Values[s.term] = math.NaN()
+	}
+}
+
+func (l loop) terms() []int {
+	list := []int{l.cut}
+	for _, s := range l.steps {
+		list = append(list, s.term)
+	}
+	return list
+}
+
+// inputs are the known terms that the loop stands on.
+func (r *run) inputs(l loop) []int {
+	seen := map[int]bool{}
+	for _, t := range l.terms() {
+		seen[t] = true
+	}
+	var list []int
+	add := func(rule int) {
+		for _, t := range r.book.Rules[rule].terms {
+			if !seen[t] {
+				seen[t] = true
+				list = append(list, t)
+			}
+		}
+	}
+	for _, s := range l.steps {
+		add(s.rule)
+	}
+	add(l.left)
+	return list
+}

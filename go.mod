@@ -1,0 +1,13 @@
+module columnbowl
+
+go 1.26.8
+
+require (
+	github.com/evanw/esbuild v0.28.2 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/tetratelabs/wazero v1.12.0 // indirect
+	github.com/yuin/goldmark v1.8.7 // indirect
+	go.yaml.in/yaml/v3 v3.0.6 // indirect
+	golang.org/x/sys v0.44.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)
