@@ -6,7 +6,6 @@
 package answer
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -19,13 +18,9 @@ type Desk struct{ book *reckon.Book }
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
-	src, err := reckon.Unpack(pack)
+	book, err := reckon.Unpack(pack)
 	if err != nil {
 		return nil, err
-	}
-	book, problems := reckon.Load(src)
-	if len(problems) > 0 {
-		return nil, errors.New("the book's data is damaged: " + problems[0].Message)
 	}
 	return &Desk{book: book}, nil
 }

@@ -122,8 +122,8 @@ func (p *parser) checkCall(e *Expr) unit.Dim {
 	if len(p.errors) > 0 {
 		return unit.Dim{}
 	}
-	if f.check != nil {
-		return f.check(p, e)
+	if check := ownCheck(f); check != nil {
+		return check(p, e)
 	}
 	if len(e.Args) != len(f.Params) {
 		p.failExpr(e, f.usage()+" takes "+strconv.Itoa(len(f.Params))+" values; "+strconv.Itoa(len(e.Args))+" stand here.", "")

@@ -2,7 +2,6 @@ package formula
 
 import (
 	"math"
-	"strconv"
 
 	"columnbowl/calcwasm/arith"
 	"columnbowl/calcwasm/unit"
@@ -20,8 +19,8 @@ type Func struct {
 	// is not valid it returns the reason in words, complete, and any number.
 	Eval func(args []float64) (value float64, invalid string)
 
+	smooth bool                                            // a curve, not straight lines, joins the points
 	points bool                                            // takes pairs x: y
-	check  func(p *parser, e *Expr) unit.Dim               // own rule for arguments and result
 	bound  func(e *Expr, args []Interval) (Interval, bool) // tight bounds, if known
 }
 
@@ -42,91 +41,18 @@ func (f *Func) usage() string {
 var unknownFunc = &Func{Name: "?", points: true}
 
 var (
-	roundUp   = &Func{Name: "round-up", OneWay: true, check: checkRound, Eval: evalRoundUp, bound: boundMonotone}
-	roundDown = &Func{Name: "round-down", OneWay: true, check: checkRound, Eval: evalRoundDown, bound: boundMonotone}
+	roundUp   = &Func{Name: "round-up", OneWay: true, Eval: evalRoundUp, bound: boundMonotone}
+	roundDown = &Func{Name: "round-down", OneWay: true, Eval: evalRoundDown, bound: boundMonotone}
 	ownFuncs  = []*Func{
-		{Name: "min", check: checkAlike, Eval: evalMin, bound: boundMonotone},
-		{Name: "max", check: checkAlike, Eval: evalMax, bound: boundMonotone},
-		{Name: "sqrt", check: checkSqrt, Eval: evalSqrt, bound: boundMonotone},
-		{Name: "abs", check: checkOne, Eval: evalAbs, bound: boundAbs},
+		{Name: "min", Eval: evalMin, bound: boundMonotone},
+		{Name: "max", Eval: evalMax, bound: boundMonotone},
+		{Name: "sqrt", Eval: evalSqrt, bound: boundMonotone},
+		{Name: "abs", Eval: evalAbs, bound: boundAbs},
 		roundUp, roundDown,
-		{Name: "table", OneWay: true, points: true, check: checkPoints, bound: boundPoints},
-		{Name: "curve", OneWay: true, points: true, check: checkCurve, bound: boundPoints},
+		{Name: "table", OneWay: true, points: true, bound: boundPoints},
+		{Name: "curve", OneWay: true, points: true, smooth: true, bound: boundPoints},
 	}
 )
-
-func checkAlike(p *parser, e *Expr) unit.Dim {
-	if len(e.Args) < 2 {
-		p.failExpr(e, e.Func.Name+"(a, b) compares two values or more.", "")
-		return unit.Dim{}
-	}
-	for _, a := range e.Args[1:] {
-		if a.Dim != e.Args[0].Dim {
-			p.failExpr(a, p.text(e.Args[0])+" is "+dimWord(e.Args[0].Dim)+" and "+p.text(a)+" "+dimWord(a.Dim)+": they cannot be compared.", "")
-		}
-	}
-	return e.Args[0].Dim
-}
-
-func checkOne(p *parser, e *Expr) unit.Dim {
-	if len(e.Args) != 1 {
-		p.failExpr(e, e.Func.Name+"(x) takes one value.", "")
-		return unit.Dim{}
-	}
-	return e.Args[0].Dim
-}
-
-func checkSqrt(p *parser, e *Expr) unit.Dim {
-	d, ok := checkOne(p, e).Pow(1, 2)
-	if !ok {
-		p.failExpr(e, "The root of "+p.text(e)+" has no meaning here.", "")
-	}
-	return d
-}
-
-func checkRound(p *parser, e *Expr) unit.Dim {
-	d := checkOne(p, e)
-	if !d.IsNone() {
-		p.failExpr(e, e.Func.Name+"(x) makes a whole number: take the bare number of the quantity, name[unit].", "")
-	}
-	return d
-}
-
-// checkPoints turns the arguments behind the first one into points.
-func checkPoints(p *parser, e *Expr) unit.Dim {
-	n := len(e.Points)
-	if len(e.Args) != 1+2*n || n < 2 {
-		p.failExpr(e, e.Func.Name+"(x, x1: y1, x2: y2, …) takes one value and two points or more.", "")
-		return unit.Dim{}
-	}
-	x, y := e.Args[0].Dim, e.Args[2].Dim
-	for i := range e.Points {
-		a, b := e.Args[1+2*i], e.Args[2+2*i]
-		ax, oka := constant(a)
-		by, okb := constant(b)
-		switch {
-		case !oka || !okb:
-			p.failExpr(a, "A point is a pair of plain numbers with units.", "")
-		case a.Dim != x:
-			p.failExpr(a, p.text(a)+" is "+dimWord(a.Dim)+", the value looked up is "+dimWord(x)+".", "")
-		case b.Dim != y:
-			p.failExpr(b, p.text(b)+" is "+dimWord(b.Dim)+", the first point has "+dimWord(y)+".", "")
-		case i > 0 && ax <= e.Points[i-1].X:
-			p.failExpr(a, "The points must rise: "+p.text(a)+" is not beyond the point before it.", "")
-		}
-		e.Points[i] = Point{ax, by}
-	}
-	e.Args = e.Args[:1]
-	return y
-}
-
-func checkCurve(p *parser, e *Expr) unit.Dim {
-	d := checkPoints(p, e)
-	if len(p.errors) == 0 {
-		e.slopes = monotoneSlopes(e.Points)
-	}
-	return d
-}
 
 func evalMin(a []float64) (float64, string) {
 	m := a[0]
@@ -246,13 +172,10 @@ func pow(x, y float64) float64 {
 }
 
 func outOfPoints(e *Expr, x float64) string {
-	u := e.Args[0].Unit
-	first, last := e.Points[0].X, e.Points[len(e.Points)-1].X
-	number := func(v float64) string {
-		if u != nil {
-			return unit.FormatWith(v, u)
-		}
-		return strconv.FormatFloat(v, 'g', 4, 64)
+	u := e.Unit
+	if u == nil {
+		u = unitless
 	}
-	return "the " + e.Func.Name + " runs from " + number(first) + " to " + number(last) + ", and " + number(x) + " is outside it"
+	first, last := e.Points[0].X, e.Points[len(e.Points)-1].X
+	return "the " + e.Func.Name + " runs from " + unit.FormatWith(first, u) + " to " + unit.FormatWith(last, u) + ", and " + unit.FormatWith(x, u) + " is outside it"
 }

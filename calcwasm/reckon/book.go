@@ -117,3 +117,37 @@ type Problem struct {
 	Message string
 	Suggest string
 }
+
+func (b *Book) findBuild() {
+	if i, ok := b.Find(BuildTerm); ok && b.Terms[i].Kind == formula.Choice {
+		b.build = i
+	}
+}
+
+// running is a name as it stands inside a sentence: “total head”, but “NPSH
+// available”.
+func running(name string) string {
+	if len(name) > 1 && name[0] >= 'A' && name[0] <= 'Z' && name[1] >= 'a' && name[1] <= 'z' {
+		return string(name[0]+'a'-'A') + name[1:]
+	}
+	return name
+}
+
+// index finds for each rule its terms and what it gives for each of them.
+func (b *Book) index() {
+	b.rulesOf = make([][]int, len(b.Terms))
+	for i := range b.Rules {
+		r := &b.Rules[i]
+		r.isolated = map[int]*formula.Expr{}
+		if r.Relation == nil {
+			continue
+		}
+		r.terms = r.Relation.Terms()
+		for _, t := range r.terms {
+			b.rulesOf[t] = append(b.rulesOf[t], i)
+			if e, ok := r.Relation.Isolate(t); ok {
+				r.isolated[t] = e
+			}
+		}
+	}
+}

@@ -29,11 +29,9 @@ func Load(src *Source, funcs ...*formula.Func) (*Book, []Problem) {
 	for i := range src.Terms {
 		l.term(i)
 		terms[i] = l.book.Terms[i].Term
-		if terms[i].ID == BuildTerm && terms[i].Kind == formula.Choice {
-			l.book.build = i
-		}
 	}
 	l.book.Scope = formula.NewScope(terms, funcs)
+	l.book.findBuild()
 	for i := range src.Terms {
 		l.applies(i)
 	}
@@ -47,7 +45,7 @@ func Load(src *Source, funcs ...*formula.Func) (*Book, []Problem) {
 			l.block(i)
 		}
 	}
-	l.index()
+	l.book.index()
 	return l.book, l.problems
 }
 
@@ -94,15 +92,6 @@ func (l *loader) term(i int) {
 	default:
 		l.wrongTitle(i, "pressure", "A pressure is “gauge” or “absolute”, not “"+s.Pressure+"”.", "")
 	}
-}
-
-// running is a name as it stands inside a sentence: “total head”, but “NPSH
-// available”.
-func running(name string) string {
-	if len(name) > 1 && name[0] >= 'A' && name[0] <= 'Z' && name[1] >= 'a' && name[1] <= 'z' {
-		return string(name[0]+'a'-'A') + name[1:]
-	}
-	return name
 }
 
 func (l *loader) choice(i int) {
@@ -352,24 +341,4 @@ func (l *loader) mistake(i, home int) {
 		return
 	}
 	l.book.Mistakes = append(l.book.Mistakes, Mistake{ID: id, Home: home, Wrong: wrong, Mistake: *m, Block: i})
-}
-
-// index finds for each rule its terms and what it gives for each of them.
-func (l *loader) index() {
-	b := l.book
-	b.rulesOf = make([][]int, len(b.Terms))
-	for i := range b.Rules {
-		r := &b.Rules[i]
-		r.isolated = map[int]*formula.Expr{}
-		if r.Relation == nil {
-			continue
-		}
-		r.terms = r.Relation.Terms()
-		for _, t := range r.terms {
-			b.rulesOf[t] = append(b.rulesOf[t], i)
-			if e, ok := r.Relation.Isolate(t); ok {
-				r.isolated[t] = e
-			}
-		}
-	}
 }

@@ -1,0 +1,212 @@
+package formula
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/unit"
+)
+
+// A checked expression travels to the page as words in prefix order, so that
+// the page needs no scanner, no parser and no checks: those are a third of the
+// notation's code, and the book was proofed before it was bound.
+//
+//	#138.6'psi   a number as written, with its unit   #=0.5   one made by an inversion
+//	@12          the term at place 12                  @12'gpm its bare number
+//	~hp X        the number X taken in a unit          :2'word the third value of a choice
+//	+ - * / ^ X Y                                      _ X     minus X
+//	= ≠ < ≤ > ≥ & | X Y   ! X                          conditions
+//	max(2 X Y    a function and how many arguments follow
+//	curve(1:3'gpm X x1 y1 x2 y2 x3 y3                  points in SI, and the unit they were written in
+var opWords = map[Op]string{Neg: "_", Add: "+", Sub: "-", Mul: "*", Div: "/", Pow: "^", Equal: "=", Unequal: "≠", Less: "<",
+	AtMost: "≤", More: ">", AtLeast: "≥", And: "&", Or: "|", Not: "!"}
+
+func float(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+
+// Pack writes an expression for the page.
+func (e *Expr) Pack() string {
+	var b strings.Builder
+	e.pack(&b)
+	return b.String()
+}
+
+func (e *Expr) pack(b *strings.Builder) {
+	if b.Len() > 0 {
+		b.WriteByte(' ')
+	}
+	mark := ""
+	if e.Unit != nil {
+		mark = "'" + e.Unit.Symbol
+	}
+	switch e.Op {
+	case Number:
+		if e.Text == "" {
+			b.WriteString("#=" + float(e.Value))
+			return
+		}
+		b.WriteString("#" + e.Text + mark)
+	case Ref, Bare:
+		b.WriteString("@" + strconv.Itoa(e.Term) + mark)
+	case In:
+		b.WriteString("~" + e.Unit.Symbol)
+		e.X.pack(b)
+	case Word:
+		b.WriteString(":" + strconv.Itoa(int(e.Value)) + "'" + e.Text)
+	case Call:
+		e.packCall(b, mark)
+	default:
+		b.WriteString(opWords[e.Op])
+		e.X.pack(b)
+		if e.Y != nil {
+			e.Y.pack(b)
+		}
+	}
+}
+
+func (e *Expr) packCall(b *strings.Builder, mark string) {
+	b.WriteString(e.Func.Name + "(" + strconv.Itoa(len(e.Args)))
+	if e.Points != nil {
+		b.WriteString(":" + strconv.Itoa(len(e.Points)) + mark)
+	}
+	for _, a := range e.Args {
+		a.pack(b)
+	}
+	for _, p := range e.Points {
+		b.WriteString(" " + float(p.X) + " " + float(p.Y))
+	}
+}
+
+// errPacked is what a damaged pack gives; the page tells it in its own words.
+var errPacked = errors.New("a packed expression cannot be read")
+
+// unpacker reads the words of a packed expression.
+type unpacker struct {
+	words []string
+	scope *Scope
+	depth int
+	bad   bool
+}
+
+// Unpack reads an expression that Pack wrote.
+func Unpack(text string, scope *Scope) (*Expr, error) {
+	u := &unpacker{words: strings.Fields(text), scope: scope}
+	e := u.expr()
+	if u.bad || len(u.words) > 0 {
+		return nil, errPacked
+	}
+	return e, nil
+}
+
+func (u *unpacker) word() string {
+	if len(u.words) == 0 {
+		u.bad = true
+		return "#=0"
+	}
+	w := u.words[0]
+	u.words = u.words[1:]
+	return w
+}
+
+func (u *unpacker) float(text string) float64 {
+	v, err := strconv.ParseFloat(text, 64)
+	u.bad = u.bad || err != nil
+	return v
+}
+
+func (u *unpacker) place(text string, below int) int {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 || n >= below {
+		u.bad = true
+		return 0
+	}
+	return n
+}
+
+func (u *unpacker) unit(symbol string) *unit.Unit {
+	m, ok := unit.Lookup(symbol)
+	u.bad = u.bad || !ok
+	return m
+}
+
+func (u *unpacker) expr() *Expr {
+	if u.depth++; u.depth > 2*deepest {
+		u.bad = true
+	}
+	defer func() { u.depth-- }()
+	w := u.word()
+	if u.bad {
+		return &Expr{}
+	}
+	text, mark, marked := strings.Cut(w[1:], "'")
+	switch w[0] {
+	case '#':
+		return u.number(text, mark, marked)
+	case '@':
+		e := &Expr{Op: Ref, Term: u.place(text, len(u.scope.terms))}
+		if marked {
+			e.Op, e.Unit = Bare, u.unit(mark)
+		}
+		return e
+	case '~':
+		return &Expr{Op: In, Unit: u.unit(w[1:]), X: u.expr()}
+	case ':':
+		return &Expr{Op: Word, Value: u.float(text), Text: mark}
+	}
+	if name, rest, call := strings.Cut(w, "("); call {
+		return u.call(name, rest)
+	}
+	return u.operation(w)
+}
+
+func (u *unpacker) number(text, mark string, marked bool) *Expr {
+	if v, made := strings.CutPrefix(text, "="); made {
+		return &Expr{Op: Number, Value: u.float(v)}
+	}
+	e := &Expr{Op: Number, Text: text, Value: u.float(text)}
+	if marked {
+		if e.Unit = u.unit(mark); !u.bad {
+			e.Value = e.Unit.ToSI(e.Value)
+		}
+	}
+	return e
+}
+
+func (u *unpacker) operation(w string) *Expr {
+	for op, word := range opWords {
+		if word != w {
+			continue
+		}
+		e := &Expr{Op: op, X: u.expr()}
+		if op != Neg && op != Not {
+			e.Y = u.expr()
+		}
+		return e
+	}
+	u.bad = true
+	return &Expr{}
+}
+
+func (u *unpacker) call(name, rest string) *Expr {
+	counts, mark, marked := strings.Cut(rest, "'")
+	args, points, _ := strings.Cut(counts, ":")
+	e := &Expr{Op: Call, Func: u.scope.funcs[name]}
+	u.bad = u.bad || e.Func == nil
+	for range u.place(args, 16) {
+		e.Args = append(e.Args, u.expr())
+	}
+	if points == "" {
+		return e
+	}
+	for range u.place(points, 10000) {
+		x := u.float(u.word())
+		e.Points = append(e.Points, Point{x, u.float(u.word())})
+	}
+	if marked {
+		e.Unit = u.unit(mark)
+	}
+	if !u.bad && e.Func.smooth {
+		e.slopes = monotoneSlopes(e.Points)
+	}
+	return e
+}

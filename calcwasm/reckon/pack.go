@@ -1,0 +1,241 @@
+package reckon
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
+)
+
+// packForm is the version of the packed form.
+const packForm = "column-and-bowl book 2"
+
+// Pack writes a loaded book as one text for the page, so that an edited book
+// needs no Go. Expressions go as they were parsed and checked; worked examples
+// stay behind: a page carries them as text and as facts.
+func (b *Book) Pack() []byte {
+	w := &packer{}
+	w.line(packForm, b.ID, b.Title, b.Money)
+	for i := range b.Terms {
+		w.term(&b.Terms[i])
+	}
+	for i := range b.Rules {
+		w.rule(&b.Rules[i])
+	}
+	for i := range b.Mistakes {
+		m := &b.Mistakes[i]
+		w.line("mistake", m.ID, place(m.Home), m.Wrong.Left.Pack(), m.Wrong.Right.Pack(), m.Say)
+	}
+	for i := range b.Cautions {
+		c := &b.Cautions[i]
+		w.line("caution", c.ID, place(c.Home), c.When.Pack(), flag(c.Danger), c.Say)
+	}
+	return []byte(w.b.String())
+}
+
+type packer struct{ b strings.Builder }
+
+func (w *packer) line(fields ...string) {
+	for i, f := range fields {
+		if i > 0 {
+			w.b.WriteByte('\t')
+		}
+		w.b.WriteString(escape(f))
+	}
+	w.b.WriteByte('\n')
+}
+
+func (w *packer) term(t *Term) {
+	us, si := "", ""
+	if t.US != nil {
+		us, si = t.US.Symbol, t.SI.Symbol
+	}
+	w.line("term", t.ID, t.Title, t.Symbol, strconv.Itoa(int(t.Kind)), us, si, float(t.Low), float(t.High), float(t.Otherwise),
+		strconv.Itoa(int(t.Reference)), t.Ask, places(t.Applies))
+	for i, v := range t.Values {
+		w.line("value", v, t.Labels[i])
+	}
+}
+
+func (w *packer) rule(r *Rule) {
+	left, right, leftSI, rightSI, when := "", "", "", "", ""
+	if r.Relation != nil {
+		left, right = r.Relation.Left.Pack(), r.Relation.Right.Pack()
+	}
+	if r.SI != nil {
+		leftSI, rightSI = r.SI.Left.Pack(), r.SI.Right.Pack()
+	}
+	if r.When != nil {
+		when = r.When.Pack()
+	}
+	w.line("rule", strconv.Itoa(int(r.Strength)), r.Name, place(r.Home), place(r.Target), float(r.Value), when, left, right, leftSI, rightSI, r.Say)
+}
+
+func float(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+
+func place(i int) string { return strconv.Itoa(i) }
+
+func places(list []int) string {
+	text := ""
+	for i, p := range list {
+		if i > 0 {
+			text += " "
+		}
+		text += place(p)
+	}
+	return text
+}
+
+func flag(on bool) string {
+	if on {
+		return "1"
+	}
+	return ""
+}
+
+// escape keeps tabs and line ends out of a field.
+func escape(s string) string {
+	if !strings.ContainsAny(s, "\\\t\n\r") {
+		return s
+	}
+	s = strings.ReplaceAll(s, "\\", "\\\\")
+	s = strings.ReplaceAll(s, "\t", "\\t")
+	s = strings.ReplaceAll(s, "\r", "")
+	return strings.ReplaceAll(s, "\n", "\\n")
+}
+
+func unescape(s string) string {
+	at := strings.IndexByte(s, '\\')
+	if at < 0 || at+1 == len(s) {
+		return s
+	}
+	c := s[at+1 : at+2]
+	switch c {
+	case "t":
+		c = "\t"
+	case "n":
+		c = "\n"
+	}
+	return s[:at] + c + unescape(s[at+2:])
+}
+
+// unpacker reads a packed book. Terms stand before what uses them.
+type unpacker struct {
+	book *Book
+	bad  bool
+}
+
+// Unpack reads what Pack wrote. funcs are the functions of the physics.
+func Unpack(text []byte, funcs ...*formula.Func) (*Book, error) {
+	u := &unpacker{book: &Book{build: -1}}
+	for i, line := range strings.Split(strings.TrimSuffix(string(text), "\n"), "\n") {
+		f := strings.Split(line, "\t")
+		for j := range f {
+			f[j] = unescape(f[j])
+		}
+		if i > 0 && u.book.Scope == nil && f[0] != "term" && f[0] != "value" {
+			u.scope(funcs)
+		}
+		if u.line(i, f); u.bad {
+			return nil, errors.New("the book's data cannot be read: line " + strconv.Itoa(i+1) + " is not of the form that this engine knows")
+		}
+	}
+	if u.book.Scope == nil {
+		u.scope(funcs)
+	}
+	u.book.index()
+	return u.book, nil
+}
+
+func (u *unpacker) line(i int, f []string) {
+	switch {
+	case i == 0 && len(f) == 4 && f[0] == packForm:
+		u.book.ID, u.book.Title, u.book.Money = f[1], f[2], f[3]
+	case i > 0 && f[0] == "term" && len(f) == 13 && u.book.Scope == nil:
+		u.term(f)
+	case i > 0 && f[0] == "value" && len(f) == 3 && len(u.book.Terms) > 0 && u.book.Scope == nil:
+		t := &u.book.Terms[len(u.book.Terms)-1]
+		t.Values, t.Labels = append(t.Values, f[1]), append(t.Labels, f[2])
+	case i > 0 && f[0] == "rule" && len(f) == 12:
+		u.rule(f)
+	case i > 0 && f[0] == "mistake" && len(f) == 6:
+		u.book.Mistakes = append(u.book.Mistakes, Mistake{ID: f[1], Home: u.number(f[2]), Wrong: u.relation(f[3], f[4]), Mistake: formula.Mistake{Say: f[5]}})
+	case i > 0 && f[0] == "caution" && len(f) == 6:
+		u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Say: f[5]}})
+	default:
+		u.bad = true
+	}
+}
+
+func (u *unpacker) scope(funcs []*formula.Func) {
+	terms := make([]formula.Term, len(u.book.Terms))
+	for i := range terms {
+		terms[i] = u.book.Terms[i].Term
+	}
+	u.book.Scope = formula.NewScope(terms, funcs)
+	u.book.findBuild()
+}
+
+func (u *unpacker) term(f []string) {
+	t := Term{Term: formula.Term{ID: f[1], Name: running(f[2]), Symbol: f[3], Kind: formula.Kind(u.number(f[4]))}, Title: f[2],
+		Low: u.float(f[7]), High: u.float(f[8]), Otherwise: math.NaN(), Reference: unit.Reference(u.number(f[10])), Ask: f[11]}
+	if t.Kind != formula.Choice {
+		var okUS, okSI bool
+		t.US, okUS = unit.Lookup(f[5])
+		t.SI, okSI = unit.Lookup(f[6])
+		u.bad = u.bad || !okUS || !okSI
+	}
+	if f[9] != "NaN" {
+		t.Otherwise = u.float(f[9])
+	}
+	for _, p := range strings.Fields(f[12]) {
+		t.Applies = append(t.Applies, u.number(p))
+	}
+	u.book.Terms = append(u.book.Terms, t)
+}
+
+func (u *unpacker) rule(f []string) {
+	r := Rule{Strength: Strength(u.number(f[1])), Name: f[2], Home: u.number(f[3]), Target: u.number(f[4]), Value: u.float(f[5]), Say: f[11], Block: -1}
+	if f[6] != "" {
+		r.When = u.expr(f[6])
+	}
+	if f[7] != "" {
+		r.Relation = u.relation(f[7], f[8])
+	}
+	if f[9] != "" {
+		r.SI = u.relation(f[9], f[10])
+	}
+	u.book.Rules = append(u.book.Rules, r)
+}
+
+func (u *unpacker) relation(left, right string) *formula.Relation {
+	return &formula.Relation{Left: u.expr(left), Right: u.expr(right)}
+}
+
+func (u *unpacker) expr(text string) *formula.Expr {
+	e, err := formula.Unpack(text, u.book.Scope)
+	if err != nil {
+		u.bad = true
+		return &formula.Expr{}
+	}
+	return e
+}
+
+// number reads the place of a term, or a small enumeration; -1 is allowed.
+func (u *unpacker) number(text string) int {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < -1 || n >= max(len(u.book.Terms), 64) {
+		u.bad = true
+		return 0
+	}
+	return n
+}
+
+func (u *unpacker) float(text string) float64 {
+	v, err := strconv.ParseFloat(text, 64)
+	u.bad = u.bad || err != nil
+	return v
+}
