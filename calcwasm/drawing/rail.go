@@ -1,0 +1,105 @@
+package drawing
+
+// Place is one of the places of the rail: a chapter hung at the depth it is
+// about.
+type Place struct {
+	ID   string
+	Name string
+	Href string
+	// Depth is where it hangs: 0 the top of the motor, 1 the bottom of the
+	// well. DepthOf knows the depths of the book's eleven places.
+	Depth float64
+	Lit   bool // the place in force; it opens its Subs
+	Here  bool // the page one is on is the place itself
+	Subs  []Sub
+}
+
+// Sub is an entry below the place in force: a term or a part.
+type Sub struct {
+	Name, Href string
+	Here       bool // the page one is on
+}
+
+// RailForm says how wide the rail is.
+type RailForm uint8
+
+// The rail with words stands 264 px wide from 1089 px page width up; the rail
+// of balloons 128 px wide from 705 to 1088 px. Below that the Strip serves.
+const (
+	RailWords RailForm = iota
+	RailBalloons
+)
+
+// Rail is the well upright as the navigation of the book.
+type Rail struct {
+	Prefix string
+	Places []Place // from the top of the well to its bottom; at most eleven are sensible
+	Height float64 // px wanted; the scene is taller if the entries need more. 0 means 864
+	Form   RailForm
+}
+
+// Balloon tells where the rail put a place.
+type Balloon struct {
+	ID   string
+	X, Y float64 // centre, px from the top left of the scene
+	Lit  bool
+}
+
+// depths of the book's eleven places, in 864ths: the study's well.
+var depths = []struct {
+	id string
+	at float64
+}{
+	{"power-and-motor", 27}, {"discharge-head", 62}, {"levels-in-the-well", 182},
+	{"heads-and-losses", 262}, {"column-and-shaft", 372}, {"lubrication", 440},
+	{"bowls-and-stages", 566}, {"thrust-and-stretch", 606}, {"suction", 652},
+	{"submersible-build", 712}, {"water-and-materials", 790},
+}
+
+// DepthOf gives the depth of a place of the book by its id.
+func DepthOf(id string) (float64, bool) {
+	for _, d := range depths {
+		if d.id == id {
+			return d.at / railUnit, true
+		}
+	}
+	return 0, false
+}
+
+// Measures of the rail in px.
+const (
+	railUnit   = 864.0 // height the well is designed at
+	railLeast  = 600.0 // below this the bowls, which keep their size, leave the well
+	railWide   = 264.0 // 16.5 rem
+	railNarrow = 128.0 // 8 rem
+	railHead   = 75.0  // grade line: the height of the masthead less its hatch
+	balloonR   = 11.5
+	railX      = 114.0 // centres of the balloons
+	railStep   = 36.0  // least distance of balloons with words; 32 is the floor
+	touchStep  = 46.0  // least distance of balloons alone: a 44 px target each
+	subStep    = 26.0  // least height of a sub-entry line: over the 24 px of WCAG 2.2
+	// room of a line of words: the 130 px from a balloon to the edge, counted
+	// for lettering a little condensed, as all faces the style sheet asks for are
+	railRoom  = 142.0
+	railRatio = 130 / railRoom
+	railBend  = 82.0 // leaders run level to here, outside the casing
+)
+
+// Layout draws the rail and tells where each balloon stands. Balloons keep the
+// order of the places and never overlap; leaders bend and never cross.
+func (r Rail) Layout() (*Scene, []Balloon) {
+	l := r.place()
+	s := &Scene{Prefix: r.Prefix, Class: "rail-well", Box: Box{0, 0, l.width, l.height}, Width: l.width, Height: l.height,
+		Hatches: []Hatch{HatchEarth, HatchWater, HatchStill, HatchStillBack}}
+	well := Group{Hidden: true, Class: "well"}
+	w := railWell{h: l.height}
+	w.draw(&well)
+	l.leaders(&well)
+	s.Add(well)
+	var out []Balloon
+	for i, p := range r.Places {
+		l.entry(s, i)
+		out = append(out, Balloon{ID: p.ID, X: railX, Y: l.y[i], Lit: p.Lit})
+	}
+	return s, out
+}

@@ -1,0 +1,200 @@
+package drawing
+
+import "strconv"
+
+// railLayout holds where things stand in a rail.
+type railLayout struct {
+	Rail
+	width, height float64
+	anchor        []float64  // y of each place on the well
+	y             []float64  // y of each balloon
+	names         [][]string // lines of each name
+	subs          [][]string // lines of each sub-entry of the place in force
+	subAt         []float64  // y of the middle of each sub-entry
+}
+
+// place puts every balloon: at its depth, or as little lower as needed.
+func (r Rail) place() *railLayout {
+	l := &railLayout{Rail: r, width: railWide, height: r.Height}
+	if r.Form == RailBalloons {
+		l.width = railNarrow
+	}
+	if !finite(l.height) || l.height <= 0 {
+		l.height = railUnit
+	}
+	gap := l.gaps()
+	need := 54.0
+	for _, g := range gap {
+		need += g
+	}
+	if n := len(r.Places); n > 0 {
+		need += l.tail(n - 1)
+	}
+	l.height = max(l.height, need, railLeast)
+	want := make([]float64, len(r.Places))
+	for i, p := range r.Places {
+		d := p.Depth
+		if !finite(d) {
+			d = 0
+		}
+		want[i] = min(max(railWell{h: l.height}.y(min(max(d, 0), 1)*railUnit), 10), l.height-10)
+	}
+	last := l.height - 27
+	if n := len(r.Places); n > 0 {
+		last -= l.tail(n-1) - balloonR
+	}
+	l.anchor = push(want, same(4, len(want)), 10, l.height-10)
+	l.y = push(l.anchor, gap, 27, last)
+	return l
+}
+
+// gaps are the least distances from each balloon to the next.
+func (l *railLayout) gaps() []float64 {
+	n := len(l.Places)
+	for i, p := range l.Places {
+		var lines []string
+		if l.Form == RailWords {
+			lines = wrap(p.Name, "b", railRoom)
+		}
+		l.names = append(l.names, lines)
+		if p.Lit && l.Form == RailWords {
+			l.openSubs(i)
+		}
+	}
+	gap := make([]float64, max(n-1, 0))
+	for i := range gap {
+		gap[i] = railStep
+		if l.Form == RailBalloons {
+			gap[i] = touchStep
+			continue
+		}
+		if extra := len(l.names[i]) + len(l.names[i+1]) - 2; extra > 0 {
+			gap[i] += float64(extra) * leading / 2
+		}
+		if l.Places[i].Lit {
+			gap[i] = max(gap[i], l.tail(i)+balloonR+8)
+		}
+	}
+	return gap
+}
+
+func (l *railLayout) openSubs(i int) {
+	l.subs = nil
+	for _, s := range l.Places[i].Subs {
+		l.subs = append(l.subs, wrap(s.Name, "b", railRoom-6))
+	}
+}
+
+// tail is the room place i takes below its balloon's centre.
+func (l *railLayout) tail(i int) float64 {
+	t := balloonR
+	if l.Form == RailBalloons {
+		return t
+	}
+	t = max(t, float64(len(l.names[i]))*leading/2)
+	if !l.Places[i].Lit {
+		return t
+	}
+	t += 4
+	for _, s := range l.subs {
+		t += subHeight(s)
+	}
+	return t
+}
+
+func subHeight(lines []string) float64 {
+	return subStep + float64(max(len(lines)-1, 0))*leading
+}
+
+// entry draws balloon, number, name and sub-entries of a place as links.
+func (l *railLayout) entry(s *Scene, i int) {
+	p, y := l.Places[i], l.y[i]
+	half := railStep / 2
+	if l.Form == RailBalloons {
+		half = touchStep/2 - 1
+	}
+	ring, num, name := "balloon", "no m", "nm"
+	if p.Lit {
+		ring, num, name = "balloon lit", "no m pap b", "nm b"
+	}
+	no := strconv.Itoa(i + 1)
+	a := Link{Href: p.Href, ID: "place-" + no, Class: "place", Current: p.Here, Label: no + " " + p.Name, Title: p.Name}
+	// the target: as tall as the distance allows, without ink of its own
+	if l.Form == RailBalloons {
+		a.Items = append(a.Items, Rect{X: railX - 22, Y: y - half, W: 38, H: 2 * half, Class: "target"})
+	} else {
+		a.Items = append(a.Items, Rect{X: railX - 14, Y: y - 16, W: l.width - railX + 6, H: 32, Class: "target"})
+		a.Title = ""
+	}
+	a.Items = append(a.Items, Circle{railX, y, balloonR, ring}, Text{X: railX, Y: y + 4.8, Words: no, Class: num})
+	first := y + 5 - float64(len(l.names[i])-1)*leading/2
+	for k, line := range l.names[i] {
+		a.Items = append(a.Items, Text{X: railX + balloonR + 8, Y: first + float64(k)*leading, Words: line, Class: name})
+	}
+	s.Add(a)
+	if p.Lit && l.Form == RailWords {
+		l.list(s, i)
+	}
+	if p.Lit {
+		l.landing(s, i)
+	}
+}
+
+// list draws the sub-entries of the place in force; the page one is on stands
+// in reversed ink, a tab that joins the sheet's edge.
+func (l *railLayout) list(s *Scene, i int) {
+	top := l.y[i] + l.tail(i)
+	for _, lines := range l.subs {
+		top -= subHeight(lines)
+	}
+	x := railX + balloonR + 8
+	for k, lines := range l.subs {
+		sub := l.Places[i].Subs[k]
+		h := subHeight(lines)
+		a := Link{Href: sub.Href, Class: "sub", Current: sub.Here}
+		class := "nm f"
+		a.Items = append(a.Items, Rect{X: x - 6, Y: top, W: l.width - x + 6, H: h, Class: "target"})
+		if sub.Here {
+			class = "nm pap b"
+			a.Items = append(a.Items, Rect{X: x - 6, Y: top + 2, W: l.width - x + 6, H: h - 4, Class: "ink"})
+		}
+		for j, line := range lines {
+			a.Items = append(a.Items, Text{X: x, Y: top + subStep/2 + 5 + float64(j)*leading, Words: line, Class: class})
+		}
+		l.subAt = append(l.subAt, top+h/2)
+		s.Add(a)
+		top += h
+	}
+}
+
+// landing ties the place in force to the edge of the sheet, unless one of its
+// entries already reaches it.
+func (l *railLayout) landing(s *Scene, i int) {
+	for _, sub := range l.Places[i].Subs {
+		if sub.Here && l.Form == RailWords {
+			return
+		}
+	}
+	x := railX + balloonR
+	if l.Form == RailWords {
+		w := 0.0
+		for _, line := range l.names[i] {
+			w = max(w, classWidth(line, "b"))
+		}
+		x += 8 + w*railRatio + 6
+	}
+	if edge := l.width - 3.5; x < edge {
+		s.Add(Group{Hidden: true, Items: []Item{
+			Line{X1: x, Y1: l.y[i], X2: edge, Y2: l.y[i], Class: "out"},
+			Circle{edge, l.y[i], 3.5, "ink"}}})
+	}
+}
+
+// same is n-1 equal gaps.
+func same(g float64, n int) []float64 {
+	out := make([]float64, max(n-1, 0))
+	for i := range out {
+		out[i] = g
+	}
+	return out
+}
