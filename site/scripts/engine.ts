@@ -1,0 +1,164 @@
+// Loading the engine and talking to it.
+import { wasiImports } from "./wasi";
+import { writeRequest, type Reply, type Request } from "./protocol";
+
+/** Why there is no answer. The kind names the words that tell the reader. */
+export class EngineError extends Error {
+  constructor(
+    readonly kind: "failed" | "file" | "died" | "refused",
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+interface Exports {
+  memory: WebAssembly.Memory;
+  _initialize(): void;
+  buffer(n: number): number;
+  load(n: number): number;
+  answer(n: number): number;
+  reply(): number;
+}
+
+declare global {
+  interface Window {
+    columnbowlEngine?: (base64: string) => void;
+    columnbowlBook?: (pack: string) => void;
+  }
+}
+
+export class Engine {
+  private exports: Exports;
+
+  private constructor(
+    private readonly module: WebAssembly.Module,
+    instance: WebAssembly.Instance,
+    cell: MemoryCell,
+    private readonly pack: string,
+  ) {
+    this.exports = this.begin(instance, cell);
+  }
+
+  /** Loads the engine and the book from the assets folder under root. */
+  static async start(root: string): Promise<Engine> {
+    if (typeof WebAssembly !== "object") throw new EngineError("failed", "no WebAssembly");
+    const cell = new MemoryCell();
+    const pack = fetchBook(root);
+    const source = /^https?:$/.test(location.protocol) ? served(root, cell) : unpacked(root, cell);
+    const [started, text] = await Promise.all([source, pack]);
+    return new Engine(started.module, started.instance, cell, text);
+  }
+
+  /** Asks, and starts a fresh instance once if the present one breaks. */
+  ask(request: Request): Reply {
+    const text = writeRequest(request);
+    try {
+      return this.answer(text);
+    } catch (e) {
+      if (e instanceof EngineError) throw e;
+      this.restart();
+      return this.answerOrDie(text);
+    }
+  }
+
+  private answerOrDie(text: string): Reply {
+    try {
+      return this.answer(text);
+    } catch (e) {
+      if (e instanceof EngineError) throw e;
+      throw new EngineError("died", String(e));
+    }
+  }
+
+  private answer(text: string): Reply {
+    const length = this.exports.answer(this.put(text));
+    const reply = this.read(Math.abs(length));
+    if (length < 0) throw new EngineError("refused", reply);
+    return JSON.parse(reply) as Reply;
+  }
+
+  private restart(): void {
+    try {
+      const cell = new MemoryCell();
+      this.exports = this.begin(new WebAssembly.Instance(this.module, wasiImports(cell.view)), cell);
+    } catch (e) {
+      throw new EngineError("died", String(e));
+    }
+  }
+
+  private begin(instance: WebAssembly.Instance, cell: MemoryCell): Exports {
+    this.exports = instance.exports as unknown as Exports;
+    cell.memory = this.exports.memory;
+    this.exports._initialize();
+    const loaded = this.exports.load(this.put(this.pack));
+    if (loaded < 0) throw new EngineError("refused", loaded < -1 ? this.read(-loaded) : "the book");
+    return this.exports;
+  }
+
+  private put(text: string): number {
+    const bytes = new TextEncoder().encode(text);
+    const at = this.exports.buffer(bytes.length);
+    new Uint8Array(this.exports.memory.buffer, at, bytes.length).set(bytes);
+    return bytes.length;
+  }
+
+  // the view is made after the call, because memory may have grown in it
+  private read(length: number): string {
+    return new TextDecoder().decode(new Uint8Array(this.exports.memory.buffer, this.exports.reply(), length));
+  }
+}
+
+/** The imports need the memory, which the instance brings: this holds it until then. */
+class MemoryCell {
+  memory: WebAssembly.Memory | null = null;
+  readonly view = (): DataView => {
+    if (this.memory === null) throw new Error("the engine spoke before it had memory");
+    return new DataView(this.memory.buffer);
+  };
+}
+
+type Started = WebAssembly.WebAssemblyInstantiatedSource;
+
+/** From a server: the engine as it is, compiled while it comes in. */
+async function served(root: string, cell: MemoryCell): Promise<Started> {
+  const response = await fetch(root + "assets/engine.wasm").catch(() => null);
+  if (response === null || !response.ok) throw new EngineError("file", "engine.wasm");
+  const imports = wasiImports(cell.view);
+  if (response.headers.get("Content-Type") === "application/wasm") return WebAssembly.instantiateStreaming(response, imports);
+  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
+
+/** From a folder: a script that hands over the packed engine as text. */
+async function unpacked(root: string, cell: MemoryCell): Promise<Started> {
+  if (typeof DecompressionStream !== "function") throw new EngineError("failed", "no DecompressionStream");
+  const base64 = await viaScript(root + "assets/engine.js", (take) => (window.columnbowlEngine = take));
+  const stream = new Blob([fromBase64(base64)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const response = new Response(stream, { headers: { "Content-Type": "application/wasm" } });
+  return WebAssembly.instantiateStreaming(response, wasiImports(cell.view));
+}
+
+function fetchBook(root: string): Promise<string> {
+  return viaScript(root + "assets/book.js", (take) => (window.columnbowlBook = take));
+}
+
+/** Runs a script of the folder that calls one function with one text. */
+function viaScript(src: string, offer: (take: (text: string) => void) => void): Promise<string> {
+  return new Promise((resolve, reject) => {
+    offer(resolve);
+    const script = document.createElement("script");
+    script.src = src;
+    script.onerror = () => reject(new EngineError("file", src));
+    script.onload = () => script.remove();
+    document.head.append(script);
+  });
+}
+
+function fromBase64(text: string): Uint8Array<ArrayBuffer> {
+  const native = (Uint8Array as unknown as { fromBase64?: (t: string) => Uint8Array<ArrayBuffer> }).fromBase64;
+  if (native) return native.call(Uint8Array, text);
+  const binary = atob(text);
+  const bytes = new Uint8Array(binary.length);
+  for (let i = 0; i < binary.length; i++) bytes[i] = binary.charCodeAt(i);
+  return bytes;
+}

@@ -1,0 +1,72 @@
+// Entry of every page. It runs in the head, before the first paint, so that paper and units do not
+// jump; all that needs the page waits for it. What needs a script is made by the script: without
+// one nothing on the page is dead.
+import { act } from "./dom";
+import { Engine } from "./engine";
+import { readFragment } from "./link";
+import { FactSheet } from "./sheet";
+import { Store } from "./store";
+import { earlyTheme, themeSwitch } from "./theme";
+import { earlyUnits, unitSwitch } from "./units";
+import { nameTerms } from "./warnings";
+import { say } from "./words";
+
+const root = document.documentElement.dataset.root ?? "";
+const book = document.documentElement.dataset.book ?? "";
+
+earlyTheme(book);
+earlyUnits(book);
+document.addEventListener("DOMContentLoaded", begin);
+
+function begin(): void {
+  const store = new Store(root, book);
+  const tools = document.querySelector(".tools");
+  const paper = document.querySelector(".paper");
+  if (tools) void unitSwitch(tools, store);
+  if (paper) void themeSwitch(paper, store);
+  reachScrolled();
+  nameTerms(namesOnPage());
+  let engine: Promise<Engine> | null = null;
+  FactSheet.house = { store, engine: () => (engine ??= Engine.start(root)) };
+  customElements.define("fact-sheet", FactSheet);
+  offerExamples();
+  wakeWhenIdle();
+}
+
+/** The engine comes when the page is at rest, or at the first touch of a sheet. */
+function wakeWhenIdle(): void {
+  const sheets = document.querySelectorAll<FactSheet>("fact-sheet");
+  if (sheets.length === 0) return;
+  const wake = () => sheets.forEach((s) => void s.wake());
+  const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 200));
+  if (document.readyState === "complete") idle();
+  else addEventListener("load", idle);
+}
+
+/** A worked example can be put on the sheet of its page. */
+function offerExamples(): void {
+  for (const example of document.querySelectorAll<HTMLElement>(".worked[data-take]")) {
+    const sheet = document.getElementById(example.dataset.sheet ?? "");
+    const carried = readFragment(example.dataset.take ?? "");
+    if (!(sheet instanceof FactSheet) || !carried) continue;
+    const title = sheet.querySelector("h2");
+    example.append(act(say("sheet.take"), () => {
+      sheet.take(carried, example.dataset.name ?? "");
+      if (!title) return;
+      title.tabIndex = -1;
+      title.focus();
+    }));
+  }
+}
+
+/** A formula wider than its place scrolls; the keyboard must reach it then. */
+function reachScrolled(): void {
+  for (const e of document.querySelectorAll<HTMLElement>(".rel > div, .slips .wrong")) {
+    if (e.scrollWidth > e.clientWidth) e.tabIndex = 0;
+  }
+}
+
+function namesOnPage(): Map<string, string> {
+  const rows = document.querySelectorAll<HTMLElement>("li.row[data-term]");
+  return new Map(Array.from(rows, (li) => [li.dataset.term ?? "", li.querySelector(".nm")?.textContent?.trim() ?? ""]));
+}

@@ -1,0 +1,88 @@
+// What is said between the page and the engine.
+import type { Fact } from "./link";
+
+export type State =
+  | "given" | "follows" | "estimated" | "assumed" | "missing" | "waits"
+  | "clash" | "not-applicable" | "outside" | "several";
+
+export const states: readonly State[] = [
+  "given", "follows", "estimated", "assumed", "missing", "waits", "clash", "not-applicable", "outside", "several",
+];
+
+/** A number as the engine formatted it, with its unit. */
+export interface Num {
+  n: string;
+  u: string;
+}
+
+export interface Alternative {
+  name: string;
+  us: string;
+  si: string;
+  say: string;
+  chosen: boolean;
+}
+
+export interface TermReply {
+  id: string;
+  state: State;
+  us?: Num;
+  si?: Num;
+  work?: { us: string; si: string };
+  relation?: string;
+  note?: string;
+  error?: string;
+  choice?: string;
+  alternatives?: Alternative[];
+}
+
+export interface Clash {
+  term: string;
+  text: string;
+  facts: string[];
+}
+
+export interface CautionReply {
+  id: string;
+  term: string;
+  state: "fires" | "clear" | "unchecked";
+  danger: boolean;
+  text: string;
+  lacks?: string[];
+}
+
+export interface Question {
+  id: string;
+  name: string;
+  ask: string;
+}
+
+export interface Reply {
+  want: string;
+  count: Partial<Record<State, number>>;
+  terms: TermReply[];
+  clashes?: Clash[];
+  cautions?: CautionReply[];
+  missing?: { terms: Question[] }[];
+  steps?: string[];
+  stepsSi?: string[];
+}
+
+/** What a sheet asks. */
+export interface Request {
+  want: string;
+  facts: readonly Fact[];
+  choose: readonly Fact[];
+  show: readonly string[];
+}
+
+/** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
+export function writeRequest(r: Request): string {
+  const lines: string[] = [];
+  const line = (...fields: string[]) => lines.push(fields.map((f) => f.replace(/[\t\r\n]+/g, " ")).join("\t"));
+  if (r.want !== "") line("want", r.want);
+  for (const f of r.facts) line("fact", f.term, f.text);
+  for (const c of r.choose) line("choose", c.term, c.text);
+  for (const id of r.show) line("show", id);
+  return lines.join("\n") + "\n";
+}

@@ -1,0 +1,262 @@
+// <fact-sheet>: a printed calculation sheet that answers. The set and order of its rows never
+// changes; typing asks the engine, and the rows take what it says within the same frame.
+import { EngineError, type Engine } from "./engine";
+import { Facts } from "./facts";
+import { Foot } from "./foot";
+import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
+import { states, type Reply } from "./protocol";
+import { Revisions } from "./revisions";
+import { Row, type RowEvents } from "./row";
+import type { Store } from "./store";
+import { onUnits, unitsNow } from "./units";
+import { many, say } from "./words";
+
+/** What the page lends to its sheets. */
+export interface House {
+  engine(): Promise<Engine>;
+  store: Store;
+}
+
+export class FactSheet extends HTMLElement implements RowEvents {
+  static house: House;
+
+  private facts!: Facts;
+  private rows: Row[] = [];
+  private foot!: Foot;
+  private engine: Engine | null = null;
+  private readonly revisions = new Revisions();
+  private factBefore = ""; // of the row being typed into, for Escape
+  private reply: Reply | null = null;
+  private due = 0;
+  private saving = 0;
+  private built = false;
+
+  connectedCallback(): void {
+    if (this.built) return;
+    this.built = true;
+    this.facts = new Facts(this.attributeFacts("facts"), this.attributeFacts("choose"), this.getAttribute("want") ?? "");
+    this.rows = Array.from(this.querySelectorAll<HTMLElement>("li.row"), (li) => new Row(li, this.id, this));
+    this.foot = new Foot(this, this.rows, this.getAttribute("want") ?? "", this.dataset.carry ?? "");
+    this.render();
+    onUnits(() => this.render());
+    this.addEventListener("focusin", () => void this.wake(), { once: true });
+    if (this.isFirst) {
+      addEventListener("hashchange", () => this.takeFragment(location.hash));
+      this.takeFragment(location.hash);
+    }
+    void this.offerLast();
+  }
+
+  /** Loads the engine, if it is not there, and asks for the first time. */
+  async wake(): Promise<void> {
+    if (this.engine) return;
+    try {
+      this.engine = await FactSheet.house.engine();
+      this.ask();
+    } catch (e) {
+      this.foot.trouble(e instanceof EngineError ? e : new EngineError("failed", String(e)));
+    }
+  }
+
+  // what the rows tell
+
+  begin(row: Row): void {
+    this.factBefore = this.facts.text(row.term);
+  }
+
+  typed(row: Row, text: string): void {
+    this.revisions.open(row.term, row.name);
+    this.facts.set(row.term, unitsNow() === "si" && !row.isChoice ? withUnit(text, row.unitIn("si")) : text);
+    this.soon();
+  }
+
+  done(row: Row): void {
+    this.revisions.close();
+    if (this.due) this.askNow();
+    else this.render();
+    if (this.facts.text(row.term) !== this.factBefore) this.foot.announce(this.wantedText());
+  }
+
+  restore(row: Row): void {
+    this.facts.set(row.term, this.factBefore);
+    this.revisions.undo();
+    this.askNow();
+  }
+
+  next(row: Row): void {
+    const after = this.rows[this.rows.indexOf(row) + 1];
+    if (after) after.focus();
+    else this.foot.focus();
+  }
+
+  pick(row: Row, estimate: string): void {
+    this.revisions.open(row.term, row.name);
+    this.facts.pick(row.term, estimate);
+    this.askNow();
+    this.revisions.close();
+  }
+
+  // what the foot tells
+
+  find(term: string): void {
+    const former = this.rows.find((r) => r.term === this.facts.want);
+    const present = former ? former.present : "";
+    const had = this.facts.text(term) !== "";
+    const kept = present !== "" && former !== undefined && former.reply.state !== "given";
+    this.facts.find(term, former && former.reply.state === "given" ? this.facts.text(former.term) : present);
+    const row = this.rows.find((r) => r.term === term);
+    this.foot.news([
+      ...(had && row ? [say("sheet.withdrawn", row.name)] : []),
+      ...(kept && former ? [say("sheet.kept", former.name)] : []),
+    ]);
+    this.fresh();
+  }
+
+  back(): void {
+    this.facts.reset();
+    this.foot.news([]);
+    this.fresh();
+  }
+
+  /** Takes facts from a link, from the last sheet or from a worked example. */
+  take(carried: Carried, title = ""): void {
+    this.facts.load(carried);
+    const known = new Set(this.rows.map((r) => r.term));
+    this.foot.news([
+      ...(title !== "" ? [say("sheet.taken", title)] : []),
+      ...carried.bad.map((b) => say("sheet.link.bad", b)),
+      ...carried.facts.filter((f) => !known.has(f.term)).map((f) => say("sheet.link.unknown", f.term)),
+    ]);
+    this.fresh();
+  }
+
+  row(term: string): Row | undefined {
+    return this.rows.find((r) => r.term === term);
+  }
+
+  get lastReply(): Reply | null {
+    return this.reply;
+  }
+
+  /** Asks for another set of facts: the marks of earlier changes go. */
+  private fresh(): void {
+    for (const r of this.rows) r.drop();
+    this.revisions.clear();
+    this.askNow();
+    void this.wake();
+  }
+
+  private soon(): void {
+    if (!this.engine) void this.wake();
+    if (this.due) return;
+    this.due = requestAnimationFrame(() => this.askNow());
+  }
+
+  private askNow(): void {
+    cancelAnimationFrame(this.due);
+    this.due = 0;
+    this.ask();
+    this.save();
+  }
+
+  private ask(): void {
+    if (!this.engine) return this.render();
+    try {
+      const show = this.rows.map((r) => r.term);
+      this.reply = this.engine.ask({ want: this.facts.want, facts: this.facts.list, choose: this.facts.choose, show });
+      this.foot.trouble(null);
+    } catch (e) {
+      this.foot.trouble(e instanceof EngineError ? e : new EngineError("died", String(e)));
+    }
+    this.render();
+  }
+
+  private render(): void {
+    const units = unitsNow();
+    const reply = this.reply;
+    const asks = new Map(reply?.missing?.flatMap((set) => set.terms).map((q) => [q.id, q.ask]));
+    const clashes = new Map<string, string>();
+    for (const c of reply?.clashes ?? []) clashes.set(c.term, c.text);
+    const said = new Map(reply?.terms.map((t) => [t.id, t]));
+    if (reply) this.revisions.look(this.rows.map((r) => ({ term: r.term, value: said.get(r.term)?.us?.n ?? "" })));
+    for (const r of this.rows) {
+      const own = said.get(r.term) ?? r.reply;
+      r.show(own, {
+        units,
+        fact: this.facts.text(r.term),
+        ask: asks.get(r.term) ?? this.printedAsk(r),
+        clash: reply ? clashes.get(r.term) ?? "" : this.printedClash(r),
+        revision: this.revisions.of(r.term),
+        wanted: r.term === this.facts.want,
+      });
+    }
+    if (reply) this.count(reply);
+    this.foot.show(reply, this.facts, this.revisions.told);
+  }
+
+  private count(reply: Reply): void {
+    const parts = states.filter((s) => (reply.count[s] ?? 0) > 0).map((s) => many("count." + s, reply.count[s] ?? 0));
+    const place = this.querySelector(".count");
+    const text = parts.join(", ");
+    if (place && place.textContent !== text) place.textContent = text;
+  }
+
+  private readonly asked = new Map<string, string>();
+  private printedAsk(r: Row): string {
+    return this.printed(r, ".ask");
+  }
+
+  private printedClash(r: Row): string {
+    return this.printed(r, ".clashes");
+  }
+
+  /** Words that the page was printed with, read once before the script writes over them. */
+  private printed(r: Row, selector: string): string {
+    const key = r.term + selector;
+    const known = this.asked.get(key);
+    if (known !== undefined) return known;
+    const text = this.querySelector(`li[data-term="${r.term}"] .wk ${selector}`)?.textContent ?? "";
+    this.asked.set(key, text);
+    return text;
+  }
+
+  private wantedText(): string {
+    const wanted = this.row(this.facts.want);
+    if (!wanted) return "";
+    const { n, u } = (unitsNow() === "si" ? wanted.reply.si : wanted.reply.us) ?? { n: "", u: "" };
+    return n === "" ? `${wanted.name}: ${say("state." + wanted.reply.state)}` : `${wanted.name}: ${n} ${u}`.trim();
+  }
+
+  // memory: the address of the page, and the store for the next page
+
+  private get isFirst(): boolean {
+    return document.querySelector("fact-sheet") === this;
+  }
+
+  private takeFragment(hash: string): void {
+    const carried = readFragment(hash);
+    if (carried && hash !== this.facts.fragment) this.take(carried);
+  }
+
+  private save(): void {
+    clearTimeout(this.saving);
+    this.saving = window.setTimeout(() => {
+      const example = this.facts.isExample;
+      const fragment = this.facts.fragment;
+      if (this.isFirst) history.replaceState(null, "", example ? location.href.split("#")[0] ?? "" : fragment);
+      if (!example) void FactSheet.house.store.set("facts", fragment);
+    }, 300);
+  }
+
+  private async offerLast(): Promise<void> {
+    const kept = await FactSheet.house.store.get("facts");
+    const carried = kept === null ? null : readFragment(kept);
+    if (carried && kept !== this.facts.fragment) this.foot.offer(carried);
+  }
+
+  private attributeFacts(name: string): Fact[] {
+    const facts: Fact[] = [];
+    readList(this.getAttribute(name) ?? "", facts, []);
+    return facts;
+  }
+}
