@@ -1,0 +1,106 @@
+// Package bindery makes an edition of the handbook: it turns the loaded, proved
+// book into pages and the files that they need.
+//
+// Conventions. Everything on a page is readable without a script: numbers,
+// steps, drawings and both systems of units are written when the book is bound,
+// by the same code that answers on the living page. Paths inside an edition are
+// relative, so that it opens by double click. The same book gives the same
+// bytes, however many processors render it.
+package bindery
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/build/bundle"
+	"columnbowl/site"
+)
+
+// Parts are the files of an edition that do not come from the content.
+type Parts struct {
+	PageScript, HubScript []byte // bundled
+	Style                 []byte // bundled
+	Font                  []byte // of the formulas, woff2
+	FontLicence           []byte // goes with the font, as the licence asks
+	Wasm                  []byte // the engine
+	Shells                *site.Set
+}
+
+// Options change how a book is bound. The zero value is what people want.
+type Options struct {
+	// Workers is how many pages are made at once; 0 means as many as there are
+	// processors to use.
+	Workers int
+}
+
+// form of the edition that Bind makes: a folder of pages.
+const form = "folder"
+
+// Bind makes the folder edition of a book. The book must be sound: proof it
+// first.
+func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
+	if b.Engine == nil || !b.Whole {
+		return nil, errors.New("this book has errors and cannot be bound: run columnbowl proof")
+	}
+	w, err := prepare(b, parts.Shells)
+	if err != nil {
+		return nil, err
+	}
+	pages := w.pages()
+	files, err := render(pages, parts.Shells, opts.Workers)
+	if err != nil {
+		return nil, err
+	}
+	assets, err := assetFiles(b, parts)
+	if err != nil {
+		return nil, err
+	}
+	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
+	return e, e.arrange()
+}
+
+// Paths of the pages and assets of an edition, from its folder.
+const (
+	homePath     = "index.html"
+	chainPath    = "well-to-wire.html"
+	hubPath      = "hub.html"
+	termsPath    = "terms/index.html"
+	partsPath    = "parts/index.html"
+	pageScript   = "assets/page.js"
+	hubScript    = "assets/hub.js"
+	pageStyle    = "assets/page.css"
+	mathFont     = "assets/columnbowl-math.woff2"
+	fontLicence  = "assets/columnbowl-math-OFL.txt"
+	engineWasm   = "assets/engine.wasm"
+	engineScript = "assets/engine.js"
+	bookScript   = "assets/book.js"
+)
+
+func termPath(id string) string    { return "terms/" + id + ".html" }
+func partPath(id string) string    { return "parts/" + id + ".html" }
+func chapterPath(id string) string { return "chapters/" + id + ".html" }
+func placePath(id string) string   { return "places/" + id + ".html" }
+
+// rootOf is the way from a page to the edition's folder.
+func rootOf(path string) string { return strings.Repeat("../", strings.Count(path, "/")) }
+
+func assetFiles(b *book.Book, p Parts) ([]File, error) {
+	engine, err := bundle.EngineScript(p.Wasm)
+	if err != nil {
+		return nil, err
+	}
+	data, err := bundle.BookScript(b.Engine.Pack())
+	if err != nil {
+		return nil, err
+	}
+	files := []File{{pageScript, p.PageScript}, {hubScript, p.HubScript}, {pageStyle, p.Style}, {mathFont, p.Font}, {fontLicence, p.FontLicence},
+		{engineWasm, p.Wasm}, {engineScript, engine}, {bookScript, data}}
+	for _, f := range files {
+		if len(f.Data) == 0 {
+			return nil, fmt.Errorf("%s would be empty", f.Path)
+		}
+	}
+	return files, nil
+}

@@ -1,0 +1,118 @@
+package bindery
+
+import (
+	"fmt"
+	"slices"
+
+	"columnbowl/calcwasm/reckon"
+	"columnbowl/site"
+)
+
+// chainExample works out the facts that the page from well to wire opens with.
+func (w *work) chainExample() (*example, error) {
+	h := &w.book.Handbook
+	e := &example{title: h.ChainTitle, want: -1}
+	if e.title == "" {
+		e.title = w.words["chain.title"]
+	}
+	if i, ok := w.engine.Find(h.ChainWant); ok {
+		e.want, e.expect = i, []int{i}
+	}
+	q := reckon.Question{Want: e.want}
+	for _, f := range h.ChainFacts {
+		t, ok := w.engine.Find(f.Term)
+		if !ok {
+			return nil, fmt.Errorf("handbook.yaml, chain-facts: there is no term %q", f.Term)
+		}
+		fact, err := w.fact(t, f.Text)
+		if err != nil {
+			return nil, fmt.Errorf("handbook.yaml, chain-facts: %w", err)
+		}
+		q.Facts = append(q.Facts, fact)
+		e.facts = append(e.facts, site.Fact{Term: f.Term, Text: f.Text})
+	}
+	e.result = w.engine.Reckon(q)
+	return e, nil
+}
+
+// findSpine is the longest way on which the last result of the chain hangs:
+// from a fact in the well, each term following from the one before. It is found
+// in the worked chain, so that another book has another spine.
+func (w *work) findSpine() []int {
+	length := map[int]int{}
+	var measure func(t int) int
+	measure = func(t int) int {
+		if n, done := length[t]; done {
+			return n
+		}
+		length[t] = 0 // a loop ends here
+		longest := 0
+		for _, f := range w.chain.result.Values[t].From {
+			longest = max(longest, measure(f))
+		}
+		length[t] = longest + 1
+		return longest + 1
+	}
+	end := w.spineEnd(measure)
+	if end < 0 {
+		return nil
+	}
+	spine := []int{end}
+	for {
+		last := spine[len(spine)-1]
+		next := -1
+		for _, f := range w.chain.result.Values[last].From {
+			if !slices.Contains(spine, f) && (next < 0 || measure(f) > measure(next)) {
+				next = f
+			}
+		}
+		if next < 0 {
+			slices.Reverse(spine)
+			return spine
+		}
+		spine = append(spine, next)
+	}
+}
+
+// spineEnd is the wanted term of the chain, or else the one with the longest way.
+func (w *work) spineEnd(measure func(int) int) int {
+	if w.chain.want >= 0 {
+		return w.chain.want
+	}
+	end := -1
+	for _, g := range w.book.Handbook.Chain {
+		for _, id := range g.Terms {
+			if t, ok := w.engine.Find(id); ok && measure(t) > 1 && (end < 0 || measure(t) > measure(end)) {
+				end = t
+			}
+		}
+	}
+	return end
+}
+
+// hasChain says whether the book has a page from well to wire.
+func (w *work) hasChain() bool { return len(w.book.Handbook.Chain) > 0 }
+
+// chainView fills the page from well to wire.
+func (w *work) chainView() (any, error) {
+	h := &w.book.Handbook
+	lead := chainNoFacts
+	if len(h.ChainFacts) > 0 {
+		lead = fmt.Sprintf(chainLead, w.chain.title)
+	}
+	f := w.frame(stand{path: chainPath, title: w.words["chain.title"], say: lead, nav: "chain",
+		block: site.TitleBlock{Scope: chainScope, Facts: h.ChainTitle}})
+	var groups []group
+	for _, g := range h.Chain {
+		rows := group{heading: g.Name}
+		for _, id := range g.Terms {
+			t, ok := w.engine.Find(id)
+			if !ok {
+				return nil, fmt.Errorf("handbook.yaml, chain: there is no term %q", id)
+			}
+			rows.terms = append(rows.terms, t)
+		}
+		groups = append(groups, rows)
+	}
+	return &site.Chain{Frame: f, Lead: paragraph(lead), Pictures: w.chainPictures(), Sheet: w.sheet(sheetID, w.chain, groups, "")}, nil
+}

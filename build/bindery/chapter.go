@@ -1,0 +1,87 @@
+package bindery
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/build/markdown"
+	"columnbowl/site"
+)
+
+// chapterView fills the page of a chapter. Its worked examples are sheets in
+// the running text, its check questions fold up their answers.
+func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
+	path := chapterPath(c.ID)
+	root := rootOf(path)
+	v := &site.Chapter{Frame: w.chapterFrame(c, number), ID: c.ID, Name: c.Name, Number: number, Aims: c.Aims, Takeaway: c.Takeaway, Sources: sources(c.Source)}
+	for _, h := range c.Doc.Headings {
+		if h.Level == 2 {
+			v.Contents = append(v.Contents, site.Link{Name: h.Text, URL: "#" + h.ID})
+		}
+	}
+	sheets := 0
+	hooks := markdown.Hooks{Link: w.links(root), Block: func(b *markdown.Block) (string, error) {
+		if b.Kind == markdown.Question {
+			return w.piece(site.Question{Ask: paragraph(b.Ask), Answer: paragraph(b.Answer)})
+		}
+		ex := w.examples[b]
+		if ex == nil {
+			return "", fmt.Errorf("a block “%s” has no place in a chapter", b.Kind)
+		}
+		e, err := w.reckoned(ex)
+		if err != nil {
+			return "", err
+		}
+		sheets++
+		return w.piece(w.chapterSheet(e, sheets, root))
+	}}
+	var text strings.Builder
+	if err := c.Doc.Render(&text, hooks); err != nil {
+		return nil, err
+	}
+	v.Body = template.HTML(text.String())
+	return v, nil
+}
+
+// chapterSheet is a worked example of a chapter: its facts, what leads to its
+// results, and the results.
+func (w *work) chapterSheet(e *example, n int, root string) *site.Sheet {
+	var rows []int
+	seen := map[int]bool{}
+	add := func(t int) {
+		if !seen[t] {
+			seen[t] = true
+			rows = append(rows, t)
+		}
+	}
+	for _, f := range e.result.Question.Facts {
+		add(f.Term)
+	}
+	for _, t := range append(e.chain(), e.expect...) {
+		add(t)
+	}
+	return w.sheet(fmt.Sprintf("%s-%d", sheetID, n), e, []group{{terms: rows}}, root)
+}
+
+func (w *work) piece(view any) (string, error) {
+	html, err := w.shells.Piece(view)
+	return string(html), err
+}
+
+func (w *work) chapterFrame(c *book.Chapter, number int) site.Frame {
+	s := stand{path: chapterPath(c.ID), title: c.Name, say: firstSentence(c.Doc), place: c.Place, trail: w.placeTrail(c.Place),
+		block: site.TitleBlock{Scope: w.placeName(c.Place), Sheet: fmt.Sprintf(sheetOfWords, number, len(w.book.Chapters))}}
+	var ids []string
+	for _, o := range w.book.Chapters {
+		ids = append(ids, o.ID)
+		if o.Place == c.Place {
+			s.subs = append(s.subs, site.Link{Name: o.Name, URL: chapterPath(o.ID), Here: o == c})
+		}
+	}
+	s.prev, s.next = neighbours(ids, c.ID, func(id string) site.Link {
+		return site.Link{Name: w.book.ChapterByID[id].Name, URL: chapterPath(id)}
+	})
+	return w.frame(s)
+}

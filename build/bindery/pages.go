@@ -1,0 +1,35 @@
+package bindery
+
+import "columnbowl/site"
+
+// pages lists all pages of an edition.
+func (w *work) pages() []page {
+	list := []page{
+		{homePath, w.homeView},
+		{hubPath, w.hubView},
+		{termsPath, w.termIndex},
+		{partsPath, w.partIndex},
+	}
+	if w.hasChain() {
+		list = append(list, page{chainPath, w.chainView})
+	}
+	for _, t := range w.book.Terms {
+		list = append(list, page{termPath(t.ID), func() (any, error) { return w.termView(t) }})
+	}
+	for _, p := range w.book.Parts {
+		list = append(list, page{partPath(p.ID), func() (any, error) { return w.partView(p) }})
+	}
+	for i, c := range w.book.Chapters {
+		list = append(list, page{chapterPath(c.ID), func() (any, error) { return w.chapterView(c, i+1) }})
+	}
+	for i := range w.book.Handbook.Places {
+		p := &w.book.Handbook.Places[i]
+		list = append(list, page{placePath(p.ID), func() (any, error) { return w.placeView(p, i+1) }})
+	}
+	return list
+}
+
+func (w *work) hubView() (any, error) {
+	short, _ := w.title()
+	return &site.Hub{Book: short}, nil
+}

@@ -1,0 +1,63 @@
+package bindery
+
+import (
+	"html/template"
+	"strings"
+
+	"columnbowl/build/markdown"
+)
+
+// links says where the links of a text lead, from a page with this root.
+func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
+	return func(l *markdown.Link) markdown.Anchor {
+		a := markdown.Anchor{Title: l.Title}
+		switch l.Scheme {
+		case markdown.ToTerm:
+			a.Href = root + termPath(l.ID)
+		case markdown.ToPart:
+			a.Href, a.Class = root+partPath(l.ID), "part"
+			if p := w.book.PartByID[l.ID]; p != nil {
+				a.Class = "part " + p.Motion
+			}
+		case markdown.ToChapter:
+			a.Href = root + chapterPath(l.ID)
+		}
+		if l.Fragment != "" {
+			a.Href += "#" + l.Fragment
+		}
+		return a
+	}
+}
+
+// pieces renders a stretch of a page's text without its blocks.
+func (w *work) pieces(d *markdown.Doc, root string, from, to int) (template.HTML, error) {
+	var b strings.Builder
+	hooks := markdown.Hooks{Link: w.links(root)}
+	for i := from; i < to; i++ {
+		if d.Pieces[i].Kind == markdown.HeadingPart && hollow(d.Pieces[i:to]) {
+			continue
+		}
+		if err := d.RenderPieces(&b, hooks, i, i+1); err != nil {
+			return "", err
+		}
+	}
+	return template.HTML(strings.TrimSpace(b.String())), nil
+}
+
+// hollow says whether a heading has no text of its own down to the next heading
+// of its level: only blocks stand under it, and the page shows those elsewhere
+// under headings of its own.
+func hollow(rest []markdown.Piece) bool {
+	for _, p := range rest[1:] {
+		switch p.Kind {
+		case markdown.BlockPart:
+		case markdown.HeadingPart:
+			if p.Head.Level <= rest[0].Head.Level {
+				return true
+			}
+		default:
+			return false
+		}
+	}
+	return true
+}

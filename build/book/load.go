@@ -1,0 +1,204 @@
+package book
+
+import (
+	"cmp"
+	"errors"
+	"io/fs"
+	"path"
+	"regexp"
+	"slices"
+	"strings"
+
+	"columnbowl/build/markdown"
+	"columnbowl/build/report"
+	"columnbowl/calcwasm/formula"
+)
+
+// folders of the content, by the kind of their pages.
+var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters"}
+
+// allowed are the blocks that each kind of page may hold.
+var allowed = map[PageKind][]markdown.Kind{
+	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
+	ChapterPage: {markdown.Worked, markdown.Question},
+}
+
+// loading is a book that is being read.
+type loading struct {
+	fsys  fs.FS
+	book  *Book
+	found report.List
+}
+
+// Load reads the content folder. The Book is there also when something is wrong
+// with it, as far as it could be read: only a book without errors in the list
+// may be published. The list is placed: sorted, with lines and columns.
+func Load(fsys fs.FS) (*Book, report.List) {
+	l := &loading{fsys: fsys, book: &Book{
+		TermByID: map[string]*Term{}, PartByID: map[string]*Part{}, ChapterByID: map[string]*Chapter{},
+		PlaceByID: map[string]*Place{}, Files: report.Files{}, Shared: map[string][]string{},
+	}}
+	l.handbook()
+	l.terms()
+	l.parts()
+	l.chapters()
+	l.names()
+	l.network()
+	return l.book, l.found.Place(l.book.Files)
+}
+
+func (l *loading) handbook() {
+	src, err := fs.ReadFile(l.fsys, HandbookFile)
+	if err != nil {
+		l.found.Add("", report.WholeFile, 0, "The content folder has no "+HandbookFile+" that can be read ("+reason(err)+"). It names the book, its places and its chapters.", "")
+		return
+	}
+	l.book.Files[HandbookFile] = src
+	h := &l.book.Handbook
+	h.read(src, &l.found)
+	for i := range h.Places {
+		l.book.PlaceByID[h.Places[i].ID] = &h.Places[i]
+	}
+}
+
+// reason is the cause of a file error without the path, which is named already.
+func reason(err error) string {
+	if p := (*fs.PathError)(nil); errors.As(err, &p) {
+		return p.Err.Error()
+	}
+	return err.Error()
+}
+
+// pages reads all pages of a kind and calls each for them, by id.
+func (l *loading) pages(kind PageKind, each func(p Page)) {
+	var files []string
+	err := fs.WalkDir(l.fsys, folders[kind], func(name string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if !d.IsDir() && !strings.HasPrefix(d.Name(), ".") {
+			files = append(files, name)
+		}
+		return nil
+	})
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		l.found.Add(folders[kind], report.WholeFile, 0, "This folder cannot be read: "+reason(err)+".", "")
+	}
+	slices.SortFunc(files, func(a, b string) int {
+		return cmp.Or(cmp.Compare(path.Base(a), path.Base(b)), cmp.Compare(a, b))
+	})
+	for _, name := range files {
+		if p, ok := l.page(kind, name); ok {
+			each(p)
+		}
+	}
+}
+
+var goodID = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+
+func (l *loading) page(kind PageKind, name string) (Page, bool) {
+	p := Page{Kind: kind, File: name}
+	id, ok := strings.CutSuffix(path.Base(name), ".md")
+	if !ok {
+		l.found.Add(name, report.WholeFile, 0, "Only pages (files whose name ends in .md) belong into "+folders[kind]+".", "")
+		return p, false
+	}
+	src, err := fs.ReadFile(l.fsys, name)
+	if err != nil {
+		l.found.Add(name, report.WholeFile, 0, "This page cannot be read: "+reason(err)+".", "")
+		return p, false
+	}
+	l.book.Files[name] = src
+	p.ID = id
+	if !goodID.MatchString(id) {
+		l.found.Add(name, report.WholeFile, 0, "The file's name is the id of the page: small words joined by hyphens, such as total-head.md.", "")
+	}
+	doc, found := markdown.Parse(name, src)
+	p.Doc = doc
+	l.found = append(l.found, found...)
+	l.misplaced(&p)
+	return p, true
+}
+
+// misplaced tells of blocks that a page of this kind cannot hold.
+func (l *loading) misplaced(p *Page) {
+	for _, b := range p.Doc.Blocks {
+		if slices.Contains(allowed[p.Kind], b.Kind) {
+			continue
+		}
+		message := "The page of a " + p.Kind.String() + " holds no blocks of the notation"
+		if list := allowed[p.Kind]; len(list) > 0 {
+			message = "A block “" + string(b.Kind) + "” has no place on the page of a " + p.Kind.String() + ", which holds only " + kindWords(list)
+		}
+		l.found.Add(p.File, b.Off, b.Len, message+".", "")
+	}
+}
+
+func kindWords(list []markdown.Kind) string {
+	words := make([]string, len(list))
+	for i, k := range list {
+		words[i] = string(k)
+	}
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return strings.Join(words, "")
+}
+
+func (l *loading) terms() {
+	l.pages(TermPage, func(p Page) {
+		t := &Term{Page: p, Index: len(l.book.Terms)}
+		t.title(&l.found)
+		if have := l.book.TermByID[t.ID]; have != nil {
+			l.twice(&t.Page, have.File)
+			return
+		}
+		if formula.Reserved(t.ID) {
+			l.found.Add(t.File, report.WholeFile, 0, "“"+t.ID+"” is a word of the notation and cannot be the id of a term: rename the file.", "")
+		}
+		l.book.TermByID[t.ID] = t
+		l.book.Terms = append(l.book.Terms, t)
+	})
+}
+
+func (l *loading) parts() {
+	l.pages(PartPage, func(p Page) {
+		t := &Part{Page: p}
+		t.title(&l.found)
+		if have := l.book.PartByID[t.ID]; have != nil {
+			l.twice(&t.Page, have.File)
+			return
+		}
+		l.book.PartByID[t.ID] = t
+		l.book.Parts = append(l.book.Parts, t)
+	})
+}
+
+func (l *loading) chapters() {
+	l.pages(ChapterPage, func(p Page) {
+		c := &Chapter{Page: p}
+		c.title(&l.found)
+		if have := l.book.ChapterByID[c.ID]; have != nil {
+			l.twice(&c.Page, have.File)
+			return
+		}
+		l.book.ChapterByID[c.ID] = c
+		l.book.Chapters = append(l.book.Chapters, c)
+	})
+	order := l.book.Handbook.Chapters
+	slices.SortStableFunc(l.book.Chapters, func(a, b *Chapter) int {
+		return cmp.Compare(place(order, a.ID), place(order, b.ID))
+	})
+}
+
+func (l *loading) twice(p *Page, other string) {
+	l.found.Add(p.File, report.WholeFile, 0, "The id “"+p.ID+"” is taken by "+other+": an id belongs to one "+p.Kind.String()+" only.", "")
+}
+
+// place is where an id stands in a list; behind its end when it is not in it.
+func place(list []string, id string) int {
+	if i := slices.Index(list, id); i >= 0 {
+		return i
+	}
+	return len(list)
+}

@@ -1,0 +1,230 @@
+package proof
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+	"columnbowl/calcwasm/unit"
+)
+
+// examples computes every expected number of every worked example again.
+func (c *checker) examples() {
+	e := c.book.Engine
+	for i := range e.Examples {
+		c.summary.Examples++
+		c.example(&e.Examples[i])
+	}
+}
+
+func (c *checker) example(ex *reckon.Example) {
+	facts, ok := c.facts(ex)
+	if !ok {
+		return
+	}
+	clashes := map[int]bool{} // by rule: each is told once
+	for i := range ex.Expect {
+		a := &ex.Expect[i]
+		if gives(ex, a.Term) {
+			c.inBlock(ex.Block, a.Off, a.Len, "“"+c.id(a.Term)+"” is given in this example, so it cannot be expected.", "")
+			continue
+		}
+		c.summary.Numbers++
+		r := c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: a.Term})
+		for k := range r.Clashes {
+			if clash := &r.Clashes[k]; !clashes[clash.Rule] {
+				clashes[clash.Rule] = true
+				c.clash(ex, r, clash)
+			}
+		}
+		if len(r.Clashes) == 0 {
+			c.expected(ex, a, r)
+		}
+	}
+}
+
+func gives(ex *reckon.Example, term int) bool {
+	for i := range ex.Given {
+		if ex.Given[i].Term == term {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *checker) id(term int) string { return c.book.Engine.Terms[term].ID }
+
+// valueText is a value as its author wrote it.
+func (c *checker) valueText(ex *reckon.Example, a *formula.Assign) string {
+	body := c.book.Source.Blocks[ex.Block].Body
+	return body[a.ValueOff : a.ValueOff+a.ValueLen]
+}
+
+// facts makes the facts of an example. What the notation takes and a reader of
+// the page could not type, because no term's range has room for it, is told.
+func (c *checker) facts(ex *reckon.Example) ([]reckon.Fact, bool) {
+	facts := make([]reckon.Fact, 0, len(ex.Given))
+	ok := true
+	for i := range ex.Given {
+		a := &ex.Given[i]
+		t := &c.book.Engine.Terms[a.Term]
+		text := c.valueText(ex, a)
+		slack := 1e-9 * (t.High - t.Low)
+		switch {
+		case a.Low < t.Low-slack || a.High > t.High+slack:
+			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, text+" is outside the range of “"+t.ID+"”: from "+
+				c.format(a.Term, t.Low)+" to "+c.format(a.Term, t.High)+".", "")
+			ok = false
+		case t.Kind == formula.Count && (a.Low != math.Trunc(a.Low) || a.High != math.Trunc(a.High)):
+			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, "“"+t.ID+"” is a count: a whole number.", "")
+			ok = false
+		}
+		facts = append(facts, reckon.Fact{Term: a.Term, Low: a.Low, Likely: (a.Low + a.High) / 2, High: a.High, Rounding: rounding(t, a), Text: text})
+	}
+	return facts, ok
+}
+
+// rounding is half of the last digit written, in SI. A count is exact.
+func rounding(t *reckon.Term, a *formula.Assign) float64 {
+	if t.Kind != formula.Quantity {
+		return 0
+	}
+	_, _, d, _, err := unit.ReadNotation(a.Number)
+	if err != nil {
+		return 0
+	}
+	half := 0.5 * math.Pow10(d.Exponent-d.Decimals)
+	if a.Unit == nil {
+		return half
+	}
+	return half * a.Unit.Factor
+}
+
+func (c *checker) format(term int, v float64) string {
+	return spaced(c.book.Engine.Format(term, v, formula.US))
+}
+
+// spaced puts plain spaces for no-break ones: messages go to a terminal.
+func spaced(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
+
+func (c *checker) clash(ex *reckon.Example, r *reckon.Result, clash *reckon.Clash) {
+	message := "The facts of this example contradict each other: " + spaced(r.ClashText(clash, formula.US))
+	for i := range ex.Given {
+		if a := &ex.Given[i]; a.Term == clash.Term {
+			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, message, "")
+			return
+		}
+	}
+	c.atHead(c.book.Blocks[ex.Block], message, "")
+}
+
+// expected compares one expected value with what follows from the facts.
+func (c *checker) expected(ex *reckon.Example, a *formula.Assign, r *reckon.Result) {
+	if !r.Known(a.Term) {
+		if c.book.Whole || r.Values[a.Term].State > reckon.Waits {
+			c.inBlock(ex.Block, a.Off, a.Len, "“"+c.id(a.Term)+"” does not follow from the facts of this example: "+c.lacks(r, a.Term), "")
+		}
+		return
+	}
+	v := &r.Values[a.Term]
+	text := c.valueText(ex, a)
+	t := &c.book.Engine.Terms[a.Term]
+	if t.Kind == formula.Choice {
+		if v.Likely != a.Low {
+			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, "“"+t.ID+"” comes out as "+t.Values[int(v.Likely)]+", not "+text+".", t.Values[int(v.Likely)])
+		}
+		return
+	}
+	out, same := rewritten(text, a, v)
+	if same {
+		return
+	}
+	c.inBlock(ex.Block, a.ValueOff, a.ValueLen, "“"+t.ID+"” is expected to be "+text+", but "+out+" comes out.", out, c.steps(r, a.Term)...)
+}
+
+// rewritten is the computed value written with the digits and the unit of the
+// expected one, and whether the two are the same. A range is compared at both
+// of its ends.
+func rewritten(text string, a *formula.Assign, v *reckon.Value) (out string, same bool) {
+	in := func(x float64) float64 {
+		if a.Unit == nil {
+			return x
+		}
+		return a.Unit.FromSI(x)
+	}
+	if low, high, found := strings.Cut(text, " to "); found {
+		outLow, sameLow := digitsOf(in(v.Low), low)
+		outHigh, sameHigh := digitsOf(in(v.High), high)
+		return outLow + " to " + outHigh, sameLow && sameHigh
+	}
+	return digitsOf(in(v.Likely), text)
+}
+
+// digitsOf writes a number with as many digits as a written one, and with its unit.
+func digitsOf(x float64, written string) (out string, same bool) {
+	_, u, d, _, err := unit.ReadNotation(strings.TrimSpace(written))
+	if err != nil {
+		return written, false
+	}
+	scale := math.Pow10(d.Decimals)
+	x0 := x / math.Pow10(d.Exponent)
+	out = strconv.FormatFloat(math.Round(x0*scale*(1+1e-12))/scale, 'f', d.Decimals, 64)
+	if d.Exponent != 0 {
+		out += "e" + strconv.Itoa(d.Exponent)
+	}
+	if u != nil {
+		out += " " + u.Symbol
+	}
+	return out, unit.Same(x, written)
+}
+
+// mostSteps is how many lines of a calculation a message shows.
+const mostSteps = 6
+
+// steps is the way to a value, as notes.
+func (c *checker) steps(r *reckon.Result, term int) []string {
+	chain := r.Chain(term)
+	if len(chain) > mostSteps {
+		chain = chain[len(chain)-mostSteps:]
+	}
+	var notes []string
+	for _, t := range chain {
+		notes = append(notes, spaced(r.Step(t, formula.US)))
+	}
+	return notes
+}
+
+// lacks says why a term is not known in a result.
+func (c *checker) lacks(r *reckon.Result, term int) string {
+	v := &r.Values[term]
+	switch v.State {
+	case reckon.NotApplicable:
+		return "it does not exist in this build."
+	case reckon.Outside:
+		text := v.Reason + "."
+		if v.Likely == v.Likely {
+			text = c.format(term, v.Likely) + " comes out, " + text
+		}
+		return text
+	case reckon.Several:
+		var all []string
+		for _, x := range v.Roots {
+			all = append(all, c.format(term, x))
+		}
+		return "more than one value satisfies the relations (" + strings.Join(all, ", ") + ")."
+	}
+	if len(r.Missing) == 0 {
+		return "no relation leads to it from here, whatever else is given."
+	}
+	sets := make([]string, len(r.Missing))
+	for i, set := range r.Missing {
+		ids := make([]string, len(set))
+		for k, t := range set {
+			ids[k] = c.id(t)
+		}
+		sets[i] = quoted(ids)
+	}
+	return "it would, with " + strings.Join(sets, ", or with ") + "."
+}

@@ -1,0 +1,97 @@
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"columnbowl/build/book"
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+)
+
+// mostPlaces is how many places the rail has room for.
+const mostPlaces = 11
+
+// inHandbook tells an error at a value of handbook.yaml.
+func (c *checker) inHandbook(field, message, suggest string, notes ...string) {
+	s := c.book.Handbook.Where(field)
+	c.found.Add(book.HandbookFile, s.Off, s.Len, message, suggest, notes...)
+}
+
+// handbook follows the names in handbook.yaml.
+func (c *checker) handbook() {
+	h := &c.book.Handbook
+	if len(h.Places) > mostPlaces {
+		c.inHandbook("places."+strconv.Itoa(mostPlaces), fmt.Sprintf("The rail has room for %d places.", mostPlaces), "")
+	}
+	ids := c.placeIDs()
+	for i, id := range ids {
+		if id != "" && slices.Contains(ids[:i], id) {
+			c.inHandbook("places."+strconv.Itoa(i)+".id", "The place “"+id+"” stands here twice.", "")
+		}
+	}
+	c.list("chapters", h.Chapters, "chapter", keys(c.book.ChapterByID), map[string]bool{})
+	for _, ch := range c.book.Chapters {
+		if len(h.Chapters) > 0 && !slices.Contains(h.Chapters, ch.ID) {
+			c.at(&ch.Page, ch.Where(""), "This chapter is not in the order of the book: name “"+ch.ID+"” under chapters in "+book.HandbookFile+".", "")
+		}
+	}
+	terms := keys(c.book.TermByID)
+	seen := map[string]bool{}
+	for i, g := range h.Chain {
+		c.list("chain."+strconv.Itoa(i)+".terms", g.Terms, "term", terms, seen)
+	}
+	for _, f := range h.ChainFacts {
+		if !slices.Contains(terms, f.Term) {
+			c.inHandbook("chain-facts."+f.Term+"#key", "There is no term “"+f.Term+"”.", formula.Nearest(f.Term, terms))
+		}
+	}
+	if h.ChainWant != "" && !slices.Contains(terms, h.ChainWant) {
+		c.inHandbook("chain-want", "There is no term “"+h.ChainWant+"”.", formula.Nearest(h.ChainWant, terms))
+	}
+}
+
+// list checks ids that must be known and stand once.
+func (c *checker) list(field string, ids []string, what string, known []string, seen map[string]bool) {
+	for i, id := range ids {
+		if id == "" {
+			continue
+		}
+		c.summary.Links++
+		at := field + "." + strconv.Itoa(i)
+		switch {
+		case seen[id]:
+			c.inHandbook(at, "“"+id+"” stands here twice.", "")
+		case !slices.Contains(known, id):
+			c.inHandbook(at, "There is no "+what+" “"+id+"”.", formula.Nearest(id, known))
+		}
+		seen[id] = true
+	}
+}
+
+// chain sees that the facts with which the page from well to wire opens can be
+// read and do not contradict each other.
+func (c *checker) chain() {
+	e := c.book.Engine
+	q := reckon.Question{Want: -1}
+	for _, f := range c.book.Handbook.ChainFacts {
+		term, ok := e.Find(f.Term)
+		if !ok {
+			continue
+		}
+		fact, err := e.Read(term, f.Text)
+		if err != nil {
+			c.inHandbook("chain-facts."+f.Term, err.Error(), "")
+			continue
+		}
+		q.Facts = append(q.Facts, fact)
+	}
+	if len(q.Facts) == 0 {
+		return
+	}
+	r := e.Reckon(q)
+	for i := range r.Clashes {
+		c.inHandbook("chain-facts."+e.Terms[r.Clashes[i].Term].ID, "These facts contradict each other: "+r.ClashText(&r.Clashes[i], formula.US), "")
+	}
+}

@@ -1,0 +1,176 @@
+package proof
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/build/markdown"
+	"columnbowl/calcwasm/formula"
+)
+
+// page checks what can be seen on one page: its text, the names of its blocks
+// and where its links go.
+func (c *checker) page(p *book.Page) {
+	if p.Doc.Title.Off > 0 && !slices.ContainsFunc(p.Doc.Pieces[:p.Doc.Lead()], func(s markdown.Piece) bool { return s.Kind == markdown.Paragraph }) {
+		what := map[book.PageKind]string{
+			book.TermPage:    "This term has no definition: a paragraph before the first block or heading says what it is, and from where to where it is measured.",
+			book.PartPage:    "This part has no text: the first paragraph says what it does.",
+			book.ChapterPage: "This chapter has no text before its first heading or block: say what it is about.",
+		}
+		c.at(p, firstOf(p.Doc), what[p.Kind], "")
+	}
+	c.blockNames(p)
+	for _, l := range p.Doc.Links {
+		c.link(p, l)
+	}
+}
+
+// firstOf is the place where the text begins, or the file's end.
+func firstOf(d *markdown.Doc) markdown.Span {
+	if len(d.Pieces) > 0 {
+		return d.Pieces[0].Span
+	}
+	return markdown.Span{Off: len(d.Source)}
+}
+
+// blockNames sees that named blocks and examples can be told apart.
+func (c *checker) blockNames(p *book.Page) {
+	seen := map[string]bool{}
+	for _, k := range p.Doc.Blocks {
+		name, what := k.Head, "name"
+		switch k.Kind {
+		case markdown.Worked:
+			what = "title"
+			if name == "" {
+				c.at(p, k.Span, "A worked example has a title, which stands behind the word “worked”.", "worked Quillbeck Orchard")
+				continue
+			}
+		case markdown.Estimate, markdown.Mistake, markdown.Caution:
+			name, _, _ = strings.Cut(name, " ")
+		default:
+			continue
+		}
+		key := what + " " + strings.ToLower(name)
+		if seen[key] && name != "" {
+			c.at(p, markdown.Span{Off: k.At(true, 0), Len: len(name)}, "The "+what+" “"+name+"” stands on this page twice.", "")
+		}
+		seen[key] = true
+	}
+}
+
+func (c *checker) link(p *book.Page, l *markdown.Link) {
+	c.summary.Links++
+	goal := p
+	if l.Scheme != markdown.Here {
+		goal = c.goal(l.Scheme, l.ID)
+	}
+	if goal == nil {
+		c.at(p, l.Span, "There is no "+string(l.Scheme)+" “"+l.ID+"”.", c.otherGoal(l))
+		return
+	}
+	if l.Fragment == "" {
+		return
+	}
+	ids := make([]string, len(goal.Doc.Headings))
+	for i, h := range goal.Doc.Headings {
+		ids[i] = h.ID
+	}
+	if !slices.Contains(ids, l.Fragment) {
+		near := formula.Nearest(l.Fragment, ids)
+		if near != "" {
+			near = string(l.Scheme) + ":" + l.ID + "#" + near
+			near = strings.TrimPrefix(near, ":")
+		}
+		c.at(p, l.Span, "“"+goal.Name+"” has no heading “"+l.Fragment+"”.", near)
+	}
+}
+
+// goal is the page of an id, nil if there is none.
+func (c *checker) goal(s markdown.Scheme, id string) *book.Page {
+	switch s {
+	case markdown.ToTerm:
+		if t := c.book.TermByID[id]; t != nil {
+			return &t.Page
+		}
+	case markdown.ToPart:
+		if t := c.book.PartByID[id]; t != nil {
+			return &t.Page
+		}
+	case markdown.ToChapter:
+		if t := c.book.ChapterByID[id]; t != nil {
+			return &t.Page
+		}
+	}
+	return nil
+}
+
+// otherGoal is what a dead link may have meant: the same id as another kind of
+// page, or the id most like it.
+func (c *checker) otherGoal(l *markdown.Link) string {
+	for _, s := range []markdown.Scheme{markdown.ToTerm, markdown.ToPart, markdown.ToChapter} {
+		if s != l.Scheme && c.goal(s, l.ID) != nil {
+			return string(s) + ":" + l.ID
+		}
+	}
+	ids := map[markdown.Scheme][]string{markdown.ToTerm: keys(c.book.TermByID), markdown.ToPart: keys(c.book.PartByID), markdown.ToChapter: keys(c.book.ChapterByID)}
+	if near := formula.Nearest(l.ID, ids[l.Scheme]); near != "" {
+		return string(l.Scheme) + ":" + near
+	}
+	return ""
+}
+
+// titles follows the names in the title blocks.
+func (c *checker) titles() {
+	terms, parts, places := keys(c.book.TermByID), keys(c.book.PartByID), c.placeIDs()
+	for _, t := range c.book.Terms {
+		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
+		c.namedAll(&t.Page, "confused", t.Confused, "term", terms)
+	}
+	for _, t := range c.book.Parts {
+		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
+		c.namedAll(&t.Page, "confused", t.Confused, "part", parts)
+		n := t.Neighbours
+		for side, list := range map[string][]string{"above": n.Above, "below": n.Below, "inside": n.Inside, "outside": n.Outside} {
+			c.namedAll(&t.Page, "neighbours."+side, list, "part", parts)
+		}
+	}
+	for _, t := range c.book.Chapters {
+		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
+	}
+}
+
+func (c *checker) placeIDs() []string {
+	var ids []string
+	for _, p := range c.book.Handbook.Places {
+		ids = append(ids, p.ID)
+	}
+	return ids
+}
+
+// named checks one id of a title block. An empty one has been told when the
+// page was read.
+func (c *checker) named(p *book.Page, field, id, what string, known []string) {
+	if id == "" || known == nil {
+		return
+	}
+	c.summary.Links++
+	if !slices.Contains(known, id) {
+		c.at(p, p.Where(field), "There is no "+what+" “"+id+"”.", formula.Nearest(id, known))
+	}
+}
+
+func (c *checker) namedAll(p *book.Page, field string, ids []string, what string, known []string) {
+	for i, id := range ids {
+		at := field + "." + strconv.Itoa(i)
+		switch {
+		case id == p.ID:
+			c.at(p, p.Where(at), "“"+id+"” is this very page.", "")
+		case slices.Contains(ids[:i], id):
+			c.at(p, p.Where(at), "“"+id+"” stands here twice.", "")
+		default:
+			c.named(p, at, id, what, known)
+		}
+	}
+}

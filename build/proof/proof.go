@@ -1,0 +1,136 @@
+// Package proof checks a loaded book: every number is computed again, every
+// form of a formula compared with its partner, every link and name followed. A
+// book that fails must not be published.
+//
+// All that is wrong is told in one run. What can be wrong only because of
+// another error (an example whose formula could not be read) is left untold.
+package proof
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/build/markdown"
+	"columnbowl/build/report"
+)
+
+// Summary counts what has been checked.
+type Summary struct {
+	Terms, Parts, Chapters int
+	Relations              int // formulas and estimates
+	Partners               int // relations compared with their SI form
+	Assumptions            int
+	Examples               int
+	Numbers                int // expected values computed again
+	Mistakes, Cautions     int
+	Links                  int // of the text and of the title blocks
+
+	// Notes are worth knowing and stop nothing: terms that no formula computes.
+	Notes report.List
+}
+
+func (s *Summary) String() string {
+	parts := []string{
+		count(s.Terms, "term"), count(s.Parts, "part"), count(s.Chapters, "chapter"), count(s.Relations, "relation"),
+		fmt.Sprintf("%d of them in two systems of units", s.Partners), count(s.Assumptions, "assumption"),
+		count(s.Examples, "worked example") + " with " + count(s.Numbers, "number") + " computed again",
+		count(s.Mistakes, "mistake"), count(s.Cautions, "caution"), count(s.Links, "link"),
+	}
+	return strings.Join(parts, ", ")
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// checker is one run over a book.
+type checker struct {
+	book    *book.Book
+	found   report.List
+	summary Summary
+}
+
+// Check checks a book that has been loaded, also one whose loading told of
+// errors. The list is placed and holds errors only; those of the loading are
+// not in it.
+func Check(b *book.Book) (report.List, Summary) {
+	c := &checker{book: b}
+	c.summary.Terms, c.summary.Parts, c.summary.Chapters = len(b.Terms), len(b.Parts), len(b.Chapters)
+	c.handbook()
+	for _, p := range b.Pages() {
+		c.page(p)
+	}
+	c.titles()
+	c.words()
+	if b.Engine != nil {
+		c.counts()
+		c.examples()
+		c.mistakes()
+		c.partners()
+		c.chain()
+		c.alone()
+	}
+	c.summary.Notes = c.summary.Notes.Place(b.Files)
+	return c.found.Place(b.Files), c.summary
+}
+
+// at tells an error at a stretch of a page.
+func (c *checker) at(p *book.Page, s markdown.Span, message, suggest string, notes ...string) {
+	c.found.Add(p.File, s.Off, s.Len, message, suggest, notes...)
+}
+
+// inBlock tells an error at a stretch of a block's body.
+func (c *checker) inBlock(block, off, length int, message, suggest string, notes ...string) {
+	ref := c.book.Blocks[block]
+	from := ref.Block.At(false, off)
+	to := max(ref.Block.At(false, off+length), from)
+	c.at(ref.Page, markdown.Span{Off: from, Len: to - from}, message, suggest, notes...)
+}
+
+// atHead tells an error at a block as a whole: at its head, or at its kind when
+// the head is empty.
+func (c *checker) atHead(ref book.BlockRef, message, suggest string, notes ...string) {
+	s := ref.Block.Span
+	if ref.Block.Head != "" {
+		s = markdown.Span{Off: ref.Block.At(true, 0), Len: len(ref.Block.Head)}
+	}
+	c.at(ref.Page, s, message, suggest, notes...)
+}
+
+func (c *checker) counts() {
+	e := c.book.Engine
+	for i := range e.Rules {
+		if e.Rules[i].Relation == nil {
+			c.summary.Assumptions++
+		} else {
+			c.summary.Relations++
+		}
+	}
+	c.summary.Mistakes, c.summary.Cautions = len(e.Mistakes), len(e.Cautions)
+}
+
+// quoted lists ids for a sentence.
+func quoted(ids []string) string {
+	words := make([]string, len(ids))
+	for i, id := range ids {
+		words[i] = "“" + id + "”"
+	}
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+func keys[T any](m map[string]T) []string {
+	list := make([]string, 0, len(m))
+	for k := range m {
+		list = append(list, k)
+	}
+	slices.Sort(list)
+	return list
+}
