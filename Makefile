@@ -1,0 +1,59 @@
+# make         bind the handbook into out/
+# make proof   check the content and bind nothing
+# make test    everything that must pass before a change is kept
+# make bench   measure
+# make fuzz    look for inputs that break the readers (FUZZTIME=2m for longer)
+
+OUT      ?= out
+FUZZTIME ?= 20s
+
+# Packages of the site's test tools may carry Go files of their own inside
+# node_modules: they are not ours to vet.
+PACKAGES = $(shell go list ./... | grep -v /node_modules/)
+SOURCES  = $(shell find . -name '*.go' -not -path '*/node_modules/*' -not -path './$(OUT)/*')
+
+.PHONY: bind proof test format vet unit wasm pages bench fuzz clean
+
+bind:
+	go run ./build bind --out $(OUT)
+
+proof:
+	go run ./build proof -v
+
+# In the order of how fast a step can fail.
+test: format vet wasm unit pages
+
+format:
+	@bad="$$(gofmt -l $(SOURCES))"; if [ -n "$$bad" ]; then echo "not formatted, run gofmt -w on:"; echo "$$bad"; exit 1; fi
+
+vet:
+	go vet $(PACKAGES)
+
+# The engine is vetted and linked a second time for the page's machine: an int
+# has 32 bits there, and a package that needs an operating system only fails
+# when it is linked.
+wasm:
+	GOOS=wasip1 GOARCH=wasm go vet ./calcwasm/...
+	GOOS=wasip1 GOARCH=wasm go build -buildmode=c-shared -o /dev/null ./calcwasm
+
+unit:
+	go test $(PACKAGES)
+
+# The browser looks at the pages of the real content, so they are bound first.
+pages: bind
+	bash site/tests/run.sh
+
+bench:
+	go test -run '^$$' -bench . -benchmem $(PACKAGES)
+
+# The go command fuzzes one target at a time.
+fuzz:
+	@for package in $(PACKAGES); do \
+	  for target in $$(go test -list '^Fuzz' $$package | grep '^Fuzz'); do \
+	    echo "$$package $$target"; \
+	    go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$package || exit 1; \
+	  done; \
+	done
+
+clean:
+	rm -rf $(OUT) $(OUT).new $(OUT).old
