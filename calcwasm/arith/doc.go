@@ -7,9 +7,9 @@
 // and nothing but + - * /, math.Sqrt and exact bit operations is used: amd64,
 // arm64 and wasm give the same bits.
 //
-// Accuracy, measured against 300-bit references (testdata/references.csv): Exp
-// and Log within 1 unit in the last place, Log10 and Pow within 1. Special cases
-// are those of package math.
+// Accuracy, measured against 300-bit references (testdata/references.csv): all
+// four functions give the nearest float64 or its neighbour, that is, they are
+// within 1 unit in the last place. Special cases are those of package math.
 //
 // The methods and coefficients of exp.go, log.go and pow.go are those of FDLIBM:
 //

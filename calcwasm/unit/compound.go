@@ -23,6 +23,9 @@ func compose(symbol string, find func(string) *Unit) *Unit {
 	c := &Unit{Symbol: symbol, Factor: 1}
 	for i, side := range sides {
 		factors := strings.Split(side, ".")
+		if i > 0 && find(side) != nil {
+			factors = []string{side} // 1/N.m, money/kW.h
+		}
 		if len(factors) > mostFactors || (i > 0 && len(factors) > 1) {
 			return nil
 		}
@@ -48,13 +51,14 @@ type part struct {
 	power int
 }
 
-// readFactor reads "ft", "ft3", "ft^3" or, below the line, "100ft".
+// readFactor reads "ft", "ft3", "ft^3" or, below the line, "100ft" with a
+// power of ten up to 10,000.
 func readFactor(text string, below bool, find func(string) *Unit) *part {
 	p := &part{times: 1, power: 1}
 	if digits := leadingDigits(text); digits != "" {
-		times, err := strconv.Atoi(digits)
-		if !below || err != nil || times < 1 || times > 1e6 {
-			return nil
+		times := map[string]int{"10": 10, "100": 100, "1000": 1000, "10000": 10_000}[digits]
+		if !below || times == 0 {
+			return nil // "180 ft / 55 m" is no unit
 		}
 		p.times, text = times, text[len(digits):]
 	}

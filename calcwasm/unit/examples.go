@@ -76,7 +76,7 @@ func sampleFor(u *Unit) *sample {
 
 // examples is what the field would take: "54 m or 177 ft".
 func (r *reader) examples() string {
-	if r.field.Unit.Dim == Pressure && r.field.Reference == Absolute {
+	if r.field.Unit.isPressure() && r.field.Reference == Absolute {
 		return "101.3 kPa abs or 14.7 psia"
 	}
 	s := sampleFor(r.field.Unit)

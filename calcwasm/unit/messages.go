@@ -35,7 +35,7 @@ func (r *reader) demand() string {
 	switch {
 	case f.Unit.Symbol == "%":
 		kind = "percentage"
-	case f.Unit.Dim == Pressure && f.Reference != NoReference:
+	case f.Unit.isPressure() && f.Reference != NoReference:
 		kind = f.Reference.String() + " pressure"
 	}
 	return r.subject() + " wants " + article(kind) + " such as " + r.examples()
@@ -63,6 +63,8 @@ func (r *reader) wrongKind(a *amount, t Typed) *ReadError {
 // wayOut is a further sentence for mix-ups the trade knows.
 func wayOut(typed, field *Unit) string {
 	switch {
+	case typed.Dim == Mass && field.isPressure():
+		return "For pounds per square inch write psi."
 	case typed.Dim == Volume && field.Dim == Flow:
 		return "A flow needs its time: write gpm, gph or gpd, L/s or m3/h."
 	case typed.Dim == Energy && field.Dim == Power:
@@ -136,7 +138,7 @@ func spellingNotes(text string, u *Unit) []string {
 func (r *reader) unitNotes(a *amount) []string {
 	var notes []string
 	f := r.field
-	if a.unit.Dim == Pressure && a.said && a.unit.apart == "" {
+	if a.unit.isPressure() && a.said {
 		switch {
 		case a.unit.Reference == NoReference && f.Reference == Absolute:
 			notes = append(notes, a.unit.Symbol+" read as absolute")

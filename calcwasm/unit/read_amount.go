@@ -70,7 +70,7 @@ func (r *reader) unitOf(a *amount, currency bool) *ReadError {
 	u, length := r.longestUnit(prefix)
 	if u == nil && currency {
 		if !r.field.Unit.Dim.hasMoney() {
-			a.unit = bySymbol["money"]
+			a.unit, a.said = bySymbol["money"], true
 		}
 		r.pos = back
 		return nil
@@ -104,6 +104,9 @@ func (r *reader) longestUnit(prefix string) (*Unit, int) {
 		}
 		if u := r.unitFor(prefix + text); u != nil {
 			return u, ends[i]
+		}
+		if refusal(spellingKey(prefix+text)) != "" {
+			return nil, 0 // "c/kWh" is not "c" with something behind
 		}
 	}
 	return nil, 0
@@ -167,7 +170,9 @@ func unitEnds(text string, behindMoney bool) []int {
 		case strings.IndexByte("+,;~<>=!?:", b) >= 0, b == '/' && at == 0 && !behindMoney:
 			return ends
 		}
-		ends = append(ends, next)
+		if text[at] != '.' || !letterAt(text, next) {
+			ends = append(ends, next)
+		}
 		at = next
 	}
 	return ends

@@ -62,6 +62,9 @@ func (u *Unit) kind() string {
 	return u.Dim.String()
 }
 
+// isPressure tells whether u counts pressure, and not energy per volume.
+func (u *Unit) isPressure() bool { return u.Dim == Pressure && u.apart == "" }
+
 // bySymbol finds the units of the table.
 var bySymbol = index(table)
 
