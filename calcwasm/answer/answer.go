@@ -139,8 +139,8 @@ func (d *Desk) term(w *writer, res *reckon.Result, q *request, t int) {
 		}
 		w.member("work", func() {
 			w.object(func() {
-				w.pair("us", res.Work(t, formula.US))
-				w.pair("si", res.Work(t, formula.SI))
+				w.always("us", res.Work(t, formula.US))
+				w.always("si", res.Work(t, formula.SI))
 			})
 		})
 		if q.exact && v.Likely == v.Likely {
@@ -167,8 +167,8 @@ func (d *Desk) value(w *writer, res *reckon.Result, t int, key string, s formula
 	}
 	w.member(key, func() {
 		w.object(func() {
-			w.pair("n", n)
-			w.pair("u", d.book.Terms[t].In(s).Print)
+			w.always("n", n)
+			w.always("u", d.book.Terms[t].In(s).Print)
 		})
 	})
 }

@@ -45,6 +45,11 @@ func (w *writer) pair(key, text string) {
 	}
 }
 
+// always writes a key with a text, also an empty one.
+func (w *writer) always(key, text string) {
+	w.member(key, func() { w.text(text) })
+}
+
 func (w *writer) number(key string, n int) {
 	w.member(key, func() { w.buf = strconv.AppendInt(w.buf, int64(n), 10) })
 }

@@ -226,11 +226,13 @@ func (l loop) terms() []int {
 	return list
 }
 
-// inputs are the known terms that the loop stands on.
-func (r *run) inputs(l loop) []int {
+// inputs are the known terms that loops stand on.
+func (r *run) inputs(loops ...loop) []int {
 	seen := map[int]bool{}
-	for _, t := range l.terms() {
-		seen[t] = true
+	for _, l := range loops {
+		for _, t := range l.terms() {
+			seen[t] = true
+		}
 	}
 	var list []int
 	add := func(rule int) {
@@ -241,9 +243,11 @@ func (r *run) inputs(l loop) []int {
 			}
 		}
 	}
-	for _, s := range l.steps {
-		add(s.rule)
+	for _, l := range loops {
+		for _, s := range l.steps {
+			add(s.rule)
+		}
+		add(l.left)
 	}
-	add(l.left)
 	return list
 }

@@ -246,6 +246,22 @@ bowl-efficiency = 0.81 * (1 - (capacity[gpm] / 800 - 1) ^ 2)
 	near(t, "higher capacity", u.FromSI(v.Roots[1]), 800+d, 1e-6)
 }
 
+// Neither relation gives one of the two alone, and algebra cannot turn them round.
+func TestTwoCuts(t *testing.T) {
+	b := makeBook(t, `
+term first 1 1 0 10
+term second 1 1 0 10
+term left 1 1 0 1e6 ask
+term right 1 1 0 1e6 ask
+left = first + second ^ 3 + second
+right = second + first ^ 3 + first
+`)
+	r := ask(t, b, "first", "left=13", "right=34") // 3 and 2: 3 + 8 + 2, 2 + 27 + 3 is 32
+	x, y := us(t, r, "first"), us(t, r, "second")
+	near(t, "left put back", x+y*y*y+y, 13, 1e-8)
+	near(t, "right put back", y+x*x*x+x, 34, 1e-8)
+}
+
 func TestPressureAtThePumpAndAtTheFarEnd(t *testing.T) {
 	b := makeBook(t, chainBook)
 	rest := []string{"pumping-level=195 ft", "discharge-elevation=2 ft", "specific-gravity=1"}

@@ -8,16 +8,16 @@ import (
 
 // run is one propagation of plain values through the network.
 type run struct {
-	book   *Book
-	q      *Question
-	env    *formula.Env // what is known, by term
-	values []Value
-	order  []int
-	clash  []Clash
-	failed map[[2]int]bool // rule and term that have been tried in vain
-	tested []bool          // identities whose sides have been compared
-	given  []bool          // terms that a fact was given for, used or not
-	cuts   bool            // searching loops is allowed
+	book     *Book
+	q        *Question
+	env      *formula.Env // what is known, by term
+	values   []Value
+	order    []int
+	clash    []Clash
+	failed   map[[2]int]bool // rule and term that have been tried in vain
+	tested   []bool          // identities whose sides have been compared
+	given    []bool          // terms that a fact was given for, used or not
+	searches int             // for two terms at once
 }
 
 // Reckon derives all that follows from a question's facts.
@@ -38,13 +38,13 @@ func (b *Book) Reckon(q Question) *Result {
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
 	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), given: make([]bool, len(b.Terms)), cuts: true}
+		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), given: make([]bool, len(b.Terms))}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
 	}
 	r.take(at)
-	for r.identities() || r.estimate() || r.assume() || r.cuts && r.cut() {
+	for r.identities() || r.estimate() || r.assume() || r.cut() || r.cutTwo() {
 	}
 	r.alternatives()
 	return r
