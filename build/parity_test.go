@@ -183,7 +183,7 @@ func randomFacts(b *reckon.Book, random *rand.Rand) string {
 			text := strconv.FormatFloat(x, 'f', random.IntN(4), 64) + " " + t.US.Symbol
 			if random.IntN(20) == 0 {
 				text = "nonsense"
-			} else if random.IntN(10) == 0 {
+			} else if random.IntN(60) == 0 {
 				text = strconv.FormatFloat(x*0.9, 'f', 2, 64) + " to " + text
 			}
 			fmt.Fprintf(&s, "fact\t%s\t%s\n", t.ID, text)

@@ -16,9 +16,9 @@ const (
 // cutTwo opens a circle at two terms at once, where one cut is not enough: for
 // each value tried of the first term the second is sought so that one relation
 // left over holds, and the first so that the other one does. It is tried only
-// for a wanted term that nothing else gives.
+// for a wanted term that nothing else gives, and not at the corners of ranges.
 func (r *run) cutTwo() bool {
-	if r.q.Want < 0 || !r.open(r.q.Want) || len(r.values[r.q.Want].Roots) > 1 {
+	if r.q.Want < 0 || !r.open(r.q.Want) || len(r.values[r.q.Want].Roots) > 1 || len(r.clash) > 0 || r.corner {
 		return false
 	}
 	order := r.cutOrder()

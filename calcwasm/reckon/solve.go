@@ -18,6 +18,7 @@ type run struct {
 	tested   []bool          // identities whose sides have been compared
 	given    []bool          // terms that a fact was given for, used or not
 	searches int             // for two terms at once
+	corner   bool            // the run is for a corner of the ranges
 }
 
 // Reckon derives all that follows from a question's facts.
@@ -38,7 +39,7 @@ func (b *Book) Reckon(q Question) *Result {
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
 	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), given: make([]bool, len(b.Terms))}
+		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), given: make([]bool, len(b.Terms)), corner: at != nil}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
