@@ -91,7 +91,7 @@ func (q *request) fact(book *reckon.Book, term int, text string) {
 func (d *Desk) Answer(text []byte) []byte {
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
-	w := &writer{}
+	w := &writer{buf: make([]byte, 0, 8<<10)}
 	w.object(func() {
 		if q.question.Want >= 0 {
 			w.pair("want", d.book.Terms[q.question.Want].ID)

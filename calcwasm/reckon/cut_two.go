@@ -11,6 +11,7 @@ import (
 const (
 	mostPairs    = 60
 	mostSearches = 2
+	mostTurns    = 60_000 // times round the inner circle: a tenth of a second
 )
 
 // cutTwo opens a circle at two terms at once, where one cut is not enough: for
@@ -83,9 +84,14 @@ func (r *run) uses(l loop, term int) bool {
 // closeTwo seeks both values and takes a single pair over.
 func (r *run) closeTwo(outer, inner loop) bool {
 	a, b := &r.book.Terms[outer.cut], &r.book.Terms[inner.cut]
+	turns := 0
 	second := func(x float64, k int) float64 {
+		if turns > mostTurns {
+			return math.NaN()
+		}
 		r.env.Values[outer.cut] = x
 		roots := formula.Roots(func(y float64) float64 {
+			turns++
 			r.env.Values[outer.cut] = x
 			return r.around(inner, y)
 		}, b.Low, b.High)
@@ -109,6 +115,9 @@ func (r *run) closeTwo(outer, inner loop) bool {
 		}, a.Low, a.High) {
 			found = append(found, [2]float64{x, second(x, branch)})
 		}
+	}
+	if turns > mostTurns {
+		return false // not all of the range was searched: nothing is claimed
 	}
 	return r.takeTwo(outer, inner, found)
 }
