@@ -18,7 +18,7 @@ func (w *work) chainExample() (*example, error) {
 	if i, ok := w.engine.Find(h.ChainWant); ok {
 		e.want, e.expect = i, []int{i}
 	}
-	q := reckon.Question{Want: e.want}
+	q := reckon.Question{Want: -1}
 	for _, f := range h.ChainFacts {
 		t, ok := w.engine.Find(f.Term)
 		if !ok {

@@ -49,7 +49,8 @@ func (w *work) chainResults() []site.Link {
 	}
 	var list []site.Link
 	for _, t := range spread(derived, few) {
-		l := site.Link{Name: w.book.Terms[t].Name, URL: chainPath + fragment(w.chain.facts, w.engine.Terms[t].ID)}
+		// "./" tells the template that the colons of the facts begin no scheme.
+		l := site.Link{Name: w.book.Terms[t].Name, URL: "./" + chainPath + fragment(w.chain.facts, w.engine.Terms[t].ID)}
 		list = append(list, l)
 	}
 	return list

@@ -21,10 +21,7 @@ func (w *work) termView(t *book.Term) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	main := w.unknown(t.Name, t.Index)
-	if len(examples) > 0 {
-		main = examples[0]
-	}
+	main := w.mainExample(t, examples)
 	v := &site.Term{
 		Frame: w.termFrame(t, main), ID: t.ID, Name: t.Name, Symbol: symbol(t.Symbol), UnitUS: longUnit(term.US), UnitSI: longUnit(term.SI),
 		Also: t.Also, Relations: w.relations(t.Index), Figures: w.termFigures(t.ID), Chain: w.chainStrip(t.Index, root),
@@ -57,6 +54,15 @@ func (w *work) termView(t *book.Term) (any, error) {
 		v.Parts = append(v.Parts, w.partLink(id, root))
 	}
 	return v, nil
+}
+
+// mainExample is the first example of a term's page; its facts are those of the
+// sheet. Without an example the sheet opens empty.
+func (w *work) mainExample(t *book.Term, examples []*example) *example {
+	if len(examples) > 0 {
+		return examples[0]
+	}
+	return w.unknown(t.Name, t.Index)
 }
 
 // sheetID is the id of the one sheet of a page.

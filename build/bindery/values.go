@@ -1,6 +1,8 @@
 package bindery
 
 import (
+	"strings"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
 	"columnbowl/calcwasm/unit"
@@ -53,7 +55,8 @@ func unitsOf(t *reckon.Term) (us, si string) {
 	return t.US.Print, t.SI.Print
 }
 
-// longUnit is "feet (ft)" for the line under a title.
+// longUnit is "feet (ft)" for the line under a title. What a name adds for
+// precision ("horsepower of 550 ft·lbf/s") has no room there.
 func longUnit(u *unit.Unit) string {
 	switch {
 	case u == nil || u.Print == "":
@@ -61,5 +64,6 @@ func longUnit(u *unit.Unit) string {
 	case u.Name == "" || u.Name == u.Print:
 		return u.Print
 	}
-	return u.Name + " (" + u.Print + ")"
+	name, _, _ := strings.Cut(u.Name, " of ")
+	return name + " (" + u.Print + ")"
 }

@@ -6,8 +6,10 @@ import (
 	"io/fs"
 	"path"
 	"regexp"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"columnbowl/build/markdown"
 	"columnbowl/build/report"
@@ -69,8 +71,8 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// pages reads all pages of a kind and calls each for them, by id.
-func (l *loading) pages(kind PageKind, each func(p Page)) {
+// pages lists the files of a kind of page, by id.
+func (l *loading) pages(kind PageKind) []string {
 	var files []string
 	err := fs.WalkDir(l.fsys, folders[kind], func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
@@ -87,41 +89,75 @@ func (l *loading) pages(kind PageKind, each func(p Page)) {
 	slices.SortFunc(files, func(a, b string) int {
 		return cmp.Or(cmp.Compare(path.Base(a), path.Base(b)), cmp.Compare(a, b))
 	})
-	for _, name := range files {
-		if p, ok := l.page(kind, name); ok {
-			each(p)
+	return files
+}
+
+// readAll reads all pages of a kind side by side, and keeps them in the order
+// of their ids; title makes the page's own structure.
+func readAll[T any](l *loading, kind PageKind, title func(p Page, found *report.List) T) []T {
+	type one struct {
+		page  T
+		file  string
+		src   []byte
+		found report.List
+		ok    bool
+	}
+	files := l.pages(kind)
+	read := make([]one, len(files))
+	var wait sync.WaitGroup
+	room := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, name := range files {
+		wait.Add(1)
+		room <- struct{}{}
+		go func() {
+			defer func() { <-room; wait.Done() }()
+			o := &read[i]
+			var p Page
+			if p, o.ok = readPage(l.fsys, kind, name, &o.found); o.ok {
+				o.file, o.src = name, p.Doc.Source
+				o.page = title(p, &o.found)
+			}
+		}()
+	}
+	wait.Wait()
+	list := make([]T, 0, len(files))
+	for i := range read {
+		l.found = append(l.found, read[i].found...)
+		if read[i].ok {
+			l.book.Files[read[i].file] = read[i].src
+			list = append(list, read[i].page)
 		}
 	}
+	return list
 }
 
 var goodID = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
-func (l *loading) page(kind PageKind, name string) (Page, bool) {
+func readPage(fsys fs.FS, kind PageKind, name string, found *report.List) (Page, bool) {
 	p := Page{Kind: kind, File: name}
 	id, ok := strings.CutSuffix(path.Base(name), ".md")
 	if !ok {
-		l.found.Add(name, report.WholeFile, 0, "Only pages (files whose name ends in .md) belong into "+folders[kind]+".", "")
+		found.Add(name, report.WholeFile, 0, "Only pages (files whose name ends in .md) belong into "+folders[kind]+".", "")
 		return p, false
 	}
-	src, err := fs.ReadFile(l.fsys, name)
+	src, err := fs.ReadFile(fsys, name)
 	if err != nil {
-		l.found.Add(name, report.WholeFile, 0, "This page cannot be read: "+reason(err)+".", "")
+		found.Add(name, report.WholeFile, 0, "This page cannot be read: "+reason(err)+".", "")
 		return p, false
 	}
-	l.book.Files[name] = src
 	p.ID = id
 	if !goodID.MatchString(id) {
-		l.found.Add(name, report.WholeFile, 0, "The file's name is the id of the page: small words joined by hyphens, such as total-head.md.", "")
+		found.Add(name, report.WholeFile, 0, "The file's name is the id of the page: small words joined by hyphens, such as total-head.md.", "")
 	}
-	doc, found := markdown.Parse(name, src)
+	doc, more := markdown.Parse(name, src)
 	p.Doc = doc
-	l.found = append(l.found, found...)
-	l.misplaced(&p)
+	*found = append(*found, more...)
+	p.misplaced(found)
 	return p, true
 }
 
 // misplaced tells of blocks that a page of this kind cannot hold.
-func (l *loading) misplaced(p *Page) {
+func (p *Page) misplaced(found *report.List) {
 	for _, b := range p.Doc.Blocks {
 		if slices.Contains(allowed[p.Kind], b.Kind) {
 			continue
@@ -130,7 +166,7 @@ func (l *loading) misplaced(p *Page) {
 		if list := allowed[p.Kind]; len(list) > 0 {
 			message = "A block “" + string(b.Kind) + "” has no place on the page of a " + p.Kind.String() + ", which holds only " + kindWords(list)
 		}
-		l.found.Add(p.File, b.Off, b.Len, message+".", "")
+		found.Add(p.File, b.Off, b.Len, message+".", "")
 	}
 }
 
@@ -146,45 +182,40 @@ func kindWords(list []markdown.Kind) string {
 }
 
 func (l *loading) terms() {
-	l.pages(TermPage, func(p Page) {
-		t := &Term{Page: p, Index: len(l.book.Terms)}
-		t.title(&l.found)
+	for _, t := range readAll(l, TermPage, newTerm) {
 		if have := l.book.TermByID[t.ID]; have != nil {
 			l.twice(&t.Page, have.File)
-			return
+			continue
 		}
 		if formula.Reserved(t.ID) {
 			l.found.Add(t.File, report.WholeFile, 0, "“"+t.ID+"” is a word of the notation and cannot be the id of a term: rename the file.", "")
 		}
+		t.Index = len(l.book.Terms)
 		l.book.TermByID[t.ID] = t
 		l.book.Terms = append(l.book.Terms, t)
-	})
+	}
 }
 
 func (l *loading) parts() {
-	l.pages(PartPage, func(p Page) {
-		t := &Part{Page: p}
-		t.title(&l.found)
+	for _, t := range readAll(l, PartPage, newPart) {
 		if have := l.book.PartByID[t.ID]; have != nil {
 			l.twice(&t.Page, have.File)
-			return
+			continue
 		}
 		l.book.PartByID[t.ID] = t
 		l.book.Parts = append(l.book.Parts, t)
-	})
+	}
 }
 
 func (l *loading) chapters() {
-	l.pages(ChapterPage, func(p Page) {
-		c := &Chapter{Page: p}
-		c.title(&l.found)
+	for _, c := range readAll(l, ChapterPage, newChapter) {
 		if have := l.book.ChapterByID[c.ID]; have != nil {
 			l.twice(&c.Page, have.File)
-			return
+			continue
 		}
 		l.book.ChapterByID[c.ID] = c
 		l.book.Chapters = append(l.book.Chapters, c)
-	})
+	}
 	order := l.book.Handbook.Chapters
 	slices.SortStableFunc(l.book.Chapters, func(a, b *Chapter) int {
 		return cmp.Compare(place(order, a.ID), place(order, b.ID))

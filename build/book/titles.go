@@ -12,7 +12,8 @@ const (
 	ChoiceOf = "choice"
 )
 
-func (t *Term) title(found *report.List) {
+func newTerm(p Page, found *report.List) *Term {
+	t := &Term{Page: p}
 	fields := []field{
 		{"name", true, text(&t.Name)},
 		{"symbol", false, text(&t.Symbol)},
@@ -40,6 +41,7 @@ func (t *Term) title(found *report.List) {
 		t.KindWord = Quantity
 	}
 	t.complete(found)
+	return t
 }
 
 // complete tells what a title block lacks for its kind of term.
@@ -75,7 +77,8 @@ func (t *Term) complete(found *report.List) {
 	}
 }
 
-func (p *Part) title(found *report.List) {
+func newPart(page Page, found *report.List) *Part {
+	p := &Part{Page: page}
 	n := &p.Neighbours
 	fields := []field{
 		{"name", true, text(&p.Name)},
@@ -97,9 +100,11 @@ func (p *Part) title(found *report.List) {
 		{"source", false, text(&p.Source)},
 	}
 	p.titled = readYAML(p.File, p.Doc.Source, p.Doc.Title, "the title block of a part", fields, found)
+	return p
 }
 
-func (c *Chapter) title(found *report.List) {
+func newChapter(p Page, found *report.List) *Chapter {
+	c := &Chapter{Page: p}
 	fields := []field{
 		{"name", true, text(&c.Name)},
 		{"also", false, texts(&c.Also)},
@@ -109,4 +114,5 @@ func (c *Chapter) title(found *report.List) {
 		{"source", false, text(&c.Source)},
 	}
 	c.titled = readYAML(c.File, c.Doc.Source, c.Doc.Title, "the title block of a chapter", fields, found)
+	return c
 }

@@ -31,7 +31,7 @@ func TestScriptsJoinModulesAndWords(t *testing.T) {
 		if !strings.Contains(text, "(()=>{") || !strings.HasSuffix(text, "})();\n") {
 			t.Errorf("%s script is not one classic function:\n%s", name, text)
 		}
-		if strings.Contains(text, "import") || strings.Contains(text, "/work") {
+		if strings.Contains(text, "import") || strings.Contains(text, "/home/") {
 			t.Errorf("%s script holds an import or a path:\n%s", name, text)
 		}
 	}

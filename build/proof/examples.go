@@ -62,28 +62,50 @@ func (c *checker) valueText(ex *reckon.Example, a *formula.Assign) string {
 	return body[a.ValueOff : a.ValueOff+a.ValueLen]
 }
 
-// facts makes the facts of an example. What the notation takes and a reader of
-// the page could not type, because no term's range has room for it, is told.
+// facts makes the facts of an example, and reports whether all of them are
+// within the ranges of their terms and mean the same when a reader types them.
 func (c *checker) facts(ex *reckon.Example) ([]reckon.Fact, bool) {
-	facts := make([]reckon.Fact, 0, len(ex.Given))
-	ok := true
+	facts := make([]reckon.Fact, len(ex.Given))
+	sound := true
 	for i := range ex.Given {
 		a := &ex.Given[i]
-		t := &c.book.Engine.Terms[a.Term]
 		text := c.valueText(ex, a)
-		slack := 1e-9 * (t.High - t.Low)
-		switch {
-		case a.Low < t.Low-slack || a.High > t.High+slack:
-			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, text+" is outside the range of “"+t.ID+"”: from "+
-				c.format(a.Term, t.Low)+" to "+c.format(a.Term, t.High)+".", "")
-			ok = false
-		case t.Kind == formula.Count && (a.Low != math.Trunc(a.Low) || a.High != math.Trunc(a.High)):
-			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, "“"+t.ID+"” is a count: a whole number.", "")
-			ok = false
+		facts[i] = reckon.Fact{Term: a.Term, Low: a.Low, Likely: (a.Low + a.High) / 2, High: a.High,
+			Rounding: rounding(&c.book.Engine.Terms[a.Term], a), Text: text}
+		if message := c.unfit(&facts[i]); message != "" {
+			c.inBlock(ex.Block, a.ValueOff, a.ValueLen, message, "")
+			sound = false
 		}
-		facts = append(facts, reckon.Fact{Term: a.Term, Low: a.Low, Likely: (a.Low + a.High) / 2, High: a.High, Rounding: rounding(t, a), Text: text})
 	}
-	return facts, ok
+	return facts, sound
+}
+
+// alike is how near two readings of one number are.
+const alike = 1e-9
+
+// unfit says why a fact cannot stand in an example; it is empty if it can. The
+// page opens with these facts in its fields, so a field must take them, and
+// take them for the same value.
+func (c *checker) unfit(f *reckon.Fact) string {
+	t := &c.book.Engine.Terms[f.Term]
+	if t.Kind == formula.Choice {
+		return ""
+	}
+	slack := alike * (t.High - t.Low)
+	switch {
+	case f.Low < t.Low-slack || f.High > t.High+slack:
+		return f.Text + " is outside the range of “" + t.ID + "”: from " + c.format(f.Term, t.Low) + " to " + c.format(f.Term, t.High) + "."
+	case t.Kind == formula.Count && (f.Low != math.Trunc(f.Low) || f.High != math.Trunc(f.High)):
+		return "“" + t.ID + "” is a count: a whole number."
+	}
+	typed, err := c.book.Engine.Read(f.Term, f.Text)
+	if err != nil {
+		return "A reader cannot type this into the field of the page: " + spaced(err.Error())
+	}
+	if math.Abs(typed.Low-f.Low) > alike*math.Abs(f.Low) || math.Abs(typed.High-f.High) > alike*math.Abs(f.High) {
+		return "Typed into the field of the page, this means " + c.format(f.Term, typed.Likely) + ": write it with its unit."
+	}
+	return ""
 }
 
 // rounding is half of the last digit written, in SI. A count is exact.
@@ -162,20 +184,27 @@ func rewritten(text string, a *formula.Assign, v *reckon.Value) (out string, sam
 	return digitsOf(in(v.Likely), text)
 }
 
-// digitsOf writes a number with as many digits as a written one, and with its unit.
+// digitsOf writes a number with as many digits as a written one, and with its
+// unit. Near a tie the last digit is the one that unit.Same takes.
 func digitsOf(x float64, written string) (out string, same bool) {
 	_, u, d, _, err := unit.ReadNotation(strings.TrimSpace(written))
 	if err != nil {
 		return written, false
 	}
-	scale := math.Pow10(d.Decimals)
-	x0 := x / math.Pow10(d.Exponent)
-	out = strconv.FormatFloat(math.Round(x0*scale*(1+1e-12))/scale, 'f', d.Decimals, 64)
+	tail := ""
 	if d.Exponent != 0 {
-		out += "e" + strconv.Itoa(d.Exponent)
+		tail = "e" + strconv.Itoa(d.Exponent)
 	}
 	if u != nil {
-		out += " " + u.Symbol
+		tail += " " + u.Symbol
+	}
+	scale := math.Pow10(d.Decimals)
+	last := math.Round(x / math.Pow10(d.Exponent) * scale) // the number counted in its last digit
+	for _, shift := range []float64{0, 1, -1} {
+		out = strconv.FormatFloat((last+shift)/scale, 'f', d.Decimals, 64) + tail
+		if unit.Same(x, out) {
+			break
+		}
 	}
 	return out, unit.Same(x, written)
 }

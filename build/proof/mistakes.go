@@ -14,8 +14,12 @@ import (
 func (c *checker) mistakes() {
 	e := c.book.Engine
 	for i := range e.Mistakes {
-		if ex := c.shownIn(&e.Mistakes[i]); ex != nil {
-			c.mistake(&e.Mistakes[i], ex)
+		ex := c.shownIn(&e.Mistakes[i])
+		if ex == nil {
+			continue
+		}
+		if facts, sound := c.facts(ex); sound { // what is unsound is told once: the list drops doubles
+			c.mistake(&e.Mistakes[i], ex, facts)
 		}
 	}
 }
@@ -52,13 +56,8 @@ func inLine(title string) string {
 	return `in "` + title + `"`
 }
 
-func (c *checker) mistake(m *reckon.Mistake, ex *reckon.Example) {
+func (c *checker) mistake(m *reckon.Mistake, ex *reckon.Example, facts []reckon.Fact) {
 	ref := c.book.Blocks[m.Block]
-	facts := make([]reckon.Fact, len(ex.Given))
-	for i := range ex.Given {
-		a := &ex.Given[i]
-		facts[i] = reckon.Fact{Term: a.Term, Low: a.Low, Likely: (a.Low + a.High) / 2, High: a.High, Rounding: rounding(&c.book.Engine.Terms[a.Term], a)}
-	}
 	r := c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: m.Home})
 	where := "in the example “" + ex.Title + "”"
 	if !r.Known(m.Home) {

@@ -26,10 +26,12 @@ func (c *checker) partners() {
 
 // compared is the point at which two forms differ most.
 type compared struct {
-	points, oneSided int
-	worst            float64   // relative difference
-	at               []float64 // the values of the terms there
-	us, si           float64   // what the forms give there, in SI
+	points   int       // at which both forms have a value
+	oneSided int       // at which only one has
+	alone    []float64 // the values of the terms at the first of these
+	worst    float64   // relative difference
+	at       []float64 // the values of the terms there
+	us, si   float64   // what the forms give there, in SI
 }
 
 func (c *checker) partner(rule *reckon.Rule) {
@@ -48,6 +50,8 @@ func (c *checker) partner(rule *reckon.Rule) {
 	switch {
 	case found.points == 0:
 		c.inBlock(block, 0, body, "The two forms cannot be compared: over the ranges of their terms there is no point at which both have a value.", "")
+	case found.oneSided > found.points/10: // at the very end of a table the two may part by rounding
+		c.inBlock(block, 0, body, "Only one of the two forms has a value at "+c.point(rule, terms, found.alone)+".", "")
 	case found.worst > rule.Within*(1+1e-9):
 		c.inBlock(block, 0, body, fmt.Sprintf("The formula and its si form differ by %s %%; %s %% is allowed. At %s the formula gives %s, the si form %s.",
 			digits(100*found.worst), digits(100*rule.Within), c.point(rule, terms, found.at), c.format(rule.Target, found.us), c.format(rule.Target, found.si)), "",
@@ -104,6 +108,12 @@ func (c *checker) compare(rule *reckon.Rule, terms []int) compared {
 func (out *compared) take(rule *reckon.Rule, env *formula.Env, values []float64) {
 	us, si := sideValue(rule.Relation, env), sideValue(rule.SI, env)
 	if us != us || si != si {
+		if us == us || si == si {
+			out.oneSided++
+			if out.alone == nil {
+				out.alone = values
+			}
+		}
 		return
 	}
 	out.points++

@@ -91,3 +91,58 @@ func errorsOf(t *testing.T, files fstest.MapFS) []byte {
 	}
 	return out.Bytes()
 }
+
+// Marks of unfinished text are put together here: a search of the project for
+// them shall find none.
+func TestUnfinished(t *testing.T) {
+	base := readCase(t, casesDir+"/good.txtar")
+	files := fstest.MapFS{}
+	for _, f := range base.Files {
+		files[f.Name] = &fstest.MapFile{Data: f.Data}
+	}
+	part := files["parts/head-shaft.md"]
+	text := "TO" + "DO, Lo" + "rem, place" + "holder and “t" + "bd”, but not t" + "bds, to do, nor xx" + "xl."
+	part.Data = []byte(string(part.Data) + "\n" + text + "\n")
+	found, _ := proof.Check(mustLoad(t, files))
+	var got []string
+	for _, d := range found {
+		got = append(got, string(part.Data[d.Off:d.Off+d.Len]))
+	}
+	if want := "TO" + "DO Lo" + "rem place" + "holder t" + "bd"; strings.Join(got, " ") != want {
+		t.Errorf("found %q, want %q", got, want)
+	}
+}
+
+func mustLoad(t *testing.T, files fstest.MapFS) *book.Book {
+	t.Helper()
+	b, found := book.Load(files)
+	if len(found) > 0 {
+		t.Fatal(found)
+	}
+	return b
+}
+
+// The handbook's own content is proofed here too, so that “go test” alone finds
+// a wrong number.
+func TestContent(t *testing.T) {
+	b, found := book.Load(os.DirFS("../../content"))
+	more, _ := proof.Check(b)
+	var out strings.Builder
+	if err := append(found, more...).Place(b.Files).Print(&out); err != nil {
+		t.Fatal(err)
+	}
+	if out.Len() > 0 {
+		t.Error("\n" + out.String())
+	}
+}
+
+// BenchmarkCheck proofs the handbook's own content.
+func BenchmarkCheck(b *testing.B) {
+	bk, _ := book.Load(os.DirFS("../../content"))
+	numbers := 0
+	for b.Loop() {
+		_, s := proof.Check(bk)
+		numbers = s.Numbers
+	}
+	b.ReportMetric(float64(numbers), "numbers")
+}

@@ -1,0 +1,172 @@
+package bindery
+
+import (
+	"html"
+	"net/url"
+	"path"
+	"strings"
+	"testing"
+
+	"columnbowl/site"
+)
+
+// look is what the checks below need to know of all pages.
+type look struct {
+	edition *Edition
+	ids     map[string]map[string]bool // of each page
+	links   map[string][]string        // href, src and the like of each page
+}
+
+// lookAt reads every page of an edition, and refuses what the policy of the
+// pages forbids.
+func lookAt(t *testing.T, e *Edition) *look {
+	t.Helper()
+	l := &look{edition: e, ids: map[string]map[string]bool{}, links: map[string][]string{}}
+	for _, f := range e.Files {
+		if !strings.HasSuffix(f.Path, ".html") {
+			continue
+		}
+		l.ids[f.Path] = map[string]bool{}
+		if err := parse(string(f.Data), func(tag tag) { l.tag(t, f.Path, tag) }); err != nil {
+			t.Errorf("%s is not well formed: %v", f.Path, err)
+		}
+	}
+	return l
+}
+
+func (l *look) tag(t *testing.T, page string, tag tag) {
+	t.Helper()
+	if tag.name == "style" {
+		t.Errorf("%s: an inline <style>", page)
+	}
+	if tag.name == "script" && tag.attrs["src"] == "" {
+		t.Errorf("%s: an inline <script>", page)
+	}
+	for name, value := range tag.attrs {
+		switch {
+		case name == "style" || strings.HasPrefix(name, "on"):
+			t.Errorf("%s: <%s %s=%q>", page, tag.name, name, value)
+		case name == "id":
+			if l.ids[page][value] {
+				t.Errorf("%s: the id %q stands twice", page, value)
+			}
+			l.ids[page][value] = true
+		case name == "href" || name == "src" || name == "data-carry":
+			l.links[page] = append(l.links[page], value)
+		case name == "aria-labelledby" || name == "aria-describedby" || name == "for":
+			for id := range strings.FieldsSeq(value) {
+				l.links[page] = append(l.links[page], "#"+id)
+			}
+		case (name == "fill" || name == "clip-path" || name == "marker-end" || name == "mask") && strings.HasPrefix(value, "url("):
+			l.links[page] = append(l.links[page], strings.TrimSuffix(strings.TrimPrefix(value, "url("), ")"))
+		}
+	}
+}
+
+// resolve checks that every link leads to a file of the edition, and every
+// fragment to an id in it. Facts in a fragment are no id.
+func (l *look) resolve(t *testing.T) {
+	t.Helper()
+	for page, links := range l.links {
+		for _, link := range links {
+			u, err := url.Parse(link)
+			if err != nil || u.Scheme != "" || u.Host != "" || strings.HasPrefix(u.Path, "/") {
+				t.Errorf("%s: the link %q leaves the edition (%v)", page, link, err)
+				continue
+			}
+			goal := page
+			if u.Path != "" {
+				goal = path.Join(path.Dir(page), u.Path)
+			}
+			if _, ok := l.edition.File(goal); !ok {
+				t.Errorf("%s: the link %q leads to no file", page, link)
+				continue
+			}
+			if u.Fragment != "" && !strings.HasPrefix(u.Fragment, "facts=") && !l.ids[goal][u.Fragment] {
+				t.Errorf("%s: the link %q leads to no id in %s", page, link, goal)
+			}
+		}
+	}
+}
+
+// TestPagesHold checks every page of both books: well formed, nothing that the
+// policy forbids, every link alive, everything within reach of the home page.
+func TestPagesHold(t *testing.T) {
+	for _, dir := range []string{tinyContent, realContent} {
+		t.Run(dir, func(t *testing.T) {
+			l := lookAt(t, bind(t, dir, Options{}))
+			l.resolve(t)
+			l.reach(t)
+		})
+	}
+}
+
+// reach follows the links from the home page: no page is left alone.
+func (l *look) reach(t *testing.T) {
+	t.Helper()
+	seen, queue := map[string]bool{homePath: true}, []string{homePath}
+	for len(queue) > 0 {
+		page := queue[0]
+		queue = queue[1:]
+		for _, link := range l.links[page] {
+			u, err := url.Parse(link)
+			if err != nil || u.Path == "" {
+				continue
+			}
+			if goal := path.Join(path.Dir(page), u.Path); !seen[goal] {
+				seen[goal] = true
+				queue = append(queue, goal)
+			}
+		}
+	}
+	for page := range l.ids {
+		if !seen[page] && page != hubPath {
+			t.Errorf("no way leads from the home page to %s", page)
+		}
+	}
+}
+
+// TestParseRefuses shows the reader of pages every fault that it looks for.
+func TestParseRefuses(t *testing.T) {
+	for _, bad := range []string{"<p>", "<p></div>", `<p class=a></p>`, `<p a="1" a="2"></p>`, "<p", "1 > 0<br>", "</p>"} {
+		if err := parse(bad, func(tag) {}); err == nil {
+			t.Errorf("%q passed for well formed", bad)
+		}
+	}
+	if err := parse(`<!doctype html><p a="1" b>1 &gt; 0<br><svg><path d="M0"/></svg></p>`, func(tag) {}); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestReadableWithoutScript looks for what a reader must find as plain text.
+func TestReadableWithoutScript(t *testing.T) {
+	e := bind(t, tinyContent, Options{})
+	for page, wants := range map[string][]string{
+		"terms/pumping-level.html": {
+			"<mtext>pumping level</mtext><mo>=</mo><mtext>static level</mtext>", // the relation in words
+			"<mi>PWL</mi>", "140 ft + 55 ft", "42.67 + 16.76", ">195<", "59.44", // letters, working, both systems
+			"pumping level = 140 ft + 55 ft = 195 ft", // steps
+			"You stopped at the static level", "−55", "data-state=\"fires\"", "Deeper than this test likes",
+			"pumping level is more than 190 ft and drawdown is more than 0 ft",
+		},
+		"terms/drawdown.html":      {"rule of thumb", "an invented yardstick for this test", "an invented value for this test", "How it is used", "two-levels.html#the-fall"},
+		"terms/static-level.html":  {"Danger", "195 ft − 55 ft", "& is < the pumping level"},
+		"chapters/two-levels.html": {"<table>", "The pumping level, which holds the drawdown", "fact-sheet id=\"sheet-1\""},
+		"parts/column-pipe.html":   {"rust at the threads", "stands still"},
+		"well-to-wire.html":        {"Quillbeck Orchard", ">195<", `facts="static-level:140ft,drawdown:55ft"`},
+		"index.html":               {"well-to-wire.html#facts=static-level:140ft,drawdown:55ft&want=pumping-level", "A book for the bindery"},
+	} {
+		data, ok := e.File(page)
+		if !ok {
+			t.Errorf("no page %s", page)
+			continue
+		}
+		// Signs and spaces as a reader sees them.
+		text := strings.ReplaceAll(html.UnescapeString(string(data)), "\u00a0", " ")
+		for _, want := range append(wants, site.Policy) {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s lacks %q", page, want)
+			}
+		}
+	}
+}
