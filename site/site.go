@@ -13,7 +13,7 @@ import (
 // scripts/page.ts and scripts/hub.ts, words.json (imported by the scripts) and
 // the signs.
 //
-//go:embed shells styles scripts signs words.json
+//go:embed shells styles scripts signs words.json fonts/columnbowl-math.woff2 fonts/OFL.txt
 var Files embed.FS
 
 // Policy is the Content-Security-Policy of every page. It works from file://

@@ -123,7 +123,7 @@ type Started = WebAssembly.WebAssemblyInstantiatedSource;
 /** From a server: the engine as it is, compiled while it comes in. */
 async function served(root: string, cell: MemoryCell): Promise<Started> {
   const response = await fetch(root + "assets/engine.wasm").catch(() => null);
-  if (response === null || !response.ok) throw new EngineError("file", "engine.wasm");
+  if (response === null || !response.ok) throw new EngineError("file", "assets/engine.wasm");
   const imports = wasiImports(cell.view);
   if (response.headers.get("Content-Type") === "application/wasm") return WebAssembly.instantiateStreaming(response, imports);
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);

@@ -36,7 +36,7 @@ function summary(all: number, open: number, fires: number): HTMLElement[] {
 
 /** A caution printed on the page says whether it fires for the facts of the sheet. */
 function onPage(c: CautionReply): void {
-  for (const aside of document.querySelectorAll<HTMLElement>("aside[data-caution]")) {
+  for (const aside of document.querySelectorAll<HTMLElement>(".caution[data-caution]")) {
     if (aside.dataset.caution !== c.id) continue;
     setAttr(aside, "data-state", c.state);
     const place = aside.querySelector(".is");

@@ -82,7 +82,7 @@ function pieces(reply: TermReply, ask: string, clash: string): (Node | string)[]
   } else if (us !== "") {
     out.push(make("span", { class: "work" }, us), " ");
   }
-  if (reply.note) out.push(make("span", { class: "note" }, reply.note), " ");
+  if (reply.note && reply.note !== ask) out.push(make("span", { class: "note" }, reply.note), " ");
   if (reply.relation) out.push(make("span", { class: "why" }, reply.relation));
   return out;
 }

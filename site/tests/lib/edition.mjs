@@ -1,0 +1,101 @@
+// The edition under test, and copies of it that a test may break on purpose.
+import { execFileSync } from "node:child_process";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join, relative } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+
+export const project = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "..");
+
+const made = [];
+process.on("exit", () => made.forEach((dir) => rmSync(dir, { recursive: true, force: true })));
+
+/** A folder of its own that goes when the process ends. */
+export function scratch(name) {
+  const dir = mkdtempSync(join(tmpdir(), `columnbowl-${name}-`));
+  made.push(dir);
+  return dir;
+}
+
+let command = process.env.COLUMNBOWL_COMMAND ?? "";
+
+/** The columnbowl command; run.sh hands it over, a test run alone builds it. */
+export function columnbowl() {
+  if (command === "") {
+    const file = join(scratch("command"), "columnbowl");
+    execFileSync("go", ["build", "-o", file, "./build"], { cwd: project, stdio: "inherit" });
+    command = file;
+  }
+  return command;
+}
+
+let bound = process.env.COLUMNBOWL_EDITION ?? "";
+
+/** The folder of the edition; run.sh hands it over, a test run alone binds the content. */
+export function editionDir() {
+  if (bound === "") {
+    const dir = join(scratch("edition"), "out");
+    execFileSync(columnbowl(), ["bind", "--out", dir], { cwd: project, stdio: ["ignore", "ignore", "inherit"] });
+    bound = dir;
+  }
+  return bound;
+}
+
+/** The address by which a double click opens a page of the edition. */
+export function address(path, dir = editionDir()) {
+  const [file, fragment] = path.split("#");
+  return pathToFileURL(join(dir, file)).href + (fragment === undefined ? "" : "#" + fragment);
+}
+
+/** All HTML files of the edition, as paths inside it. */
+export function htmlFiles(dir = editionDir()) {
+  return readdirSync(dir, { recursive: true }).map(String).filter((f) => f.endsWith(".html")).sort();
+}
+
+export const isPage = (file) => file !== "hub.html";
+
+export function textOf(file, dir = editionDir()) {
+  return readFileSync(join(dir, file), "utf8");
+}
+
+/** A copy of the edition. edit maps a file's text to another, per path. */
+export function copyOf(edits = {}) {
+  const dir = join(scratch("copy"), "out");
+  cpSync(editionDir(), dir, { recursive: true });
+  for (const [file, edit] of Object.entries(edits)) {
+    if (edit === null) rmSync(join(dir, file));
+    else writeFileSync(join(dir, file), edit(textOf(file, dir)));
+  }
+  return dir;
+}
+
+/** One page of every kind, as many as the checks of looks and of access need. */
+export function samplePages() {
+  const files = htmlFiles();
+  const some = (folder, preferred, n) => {
+    const all = files.filter((f) => dirname(f) === folder && !f.endsWith("index.html")).map((f) => relative(folder, f).replace(/\.html$/, ""));
+    const list = [...preferred.filter((p) => all.includes(p)), ...all.filter((f) => !preferred.includes(f))];
+    if (list.length < n) throw new Error(`the edition has ${list.length} pages in ${folder}/, ${n} are needed`);
+    return list.slice(0, n).map((id) => `${folder}/${id}.html`);
+  };
+  return [
+    "index.html",
+    ...some("terms", ["total-head", "build", "stages"], 3),
+    ...some("parts", ["head-shaft", "impeller"], 2),
+    ...some("chapters", ["levels-and-heads", "powers-and-efficiencies"], 2),
+    ...some("places", ["heads-and-losses"], 1),
+    "terms/index.html",
+    "parts/index.html",
+    "well-to-wire.html",
+  ];
+}
+
+/** The words of the interface, so that a check follows when they change. */
+export const words = JSON.parse(readFileSync(join(project, "site", "words.json"), "utf8"));
+
+/** A text of words.json as a pattern: what stands for {0} may be anything. */
+export function wordPattern(key) {
+  if (!(key in words)) throw new Error(`site/words.json has no ${key}`);
+  const escaped = words[key].replace(/[.*+?^$()|[\]\\]/g, "\\$&");
+  return new RegExp(escaped.replace(/\{\d\}/g, "(.+)"));
+}

@@ -1,0 +1,67 @@
+// The same question put to the engine that runs outside the browser, and the comparison with what
+// the page prints. The rounding is worked out here again, from the rule of the handbook: four
+// significant digits, whole numbers never rounded before the unit digit.
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { columnbowl, project } from "./edition.mjs";
+
+/** What `columnbowl reckon TERM … --json` says. */
+export function reckon(term, facts, choose = new Map()) {
+  const args = ["reckon", term, ...Array.from(facts, ([id, text]) => `${id}=${text}`), "--json"];
+  for (const [id, name] of choose) args.push("--choose", `${id}=${name}`);
+  const run = spawnSync(columnbowl(), args, { cwd: project, encoding: "utf8" });
+  if (run.status === 2 || run.error) throw new Error(`columnbowl ${args.join(" ")}: ${run.error ?? run.stderr}`);
+  return JSON.parse(run.stdout);
+}
+
+/** Reads a number as the page prints it. */
+export function printedNumber(text) {
+  const [, mantissa, power] = /^(.*?)(?:×10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?$/.exec(text.replace("−", "-").replace(/,/g, ""));
+  const exponent = power ? Array.from(power, (c) => "⁻⁰¹²³⁴⁵⁶⁷⁸⁹".indexOf(c)).map((i) => (i === 0 ? "-" : i - 1)).join("") : "0";
+  return mantissa === "" ? NaN : Number(`${mantissa}e${exponent}`);
+}
+
+/** Whether a printed number is the value, rounded as the handbook rounds. */
+export function isPrinted(text, value) {
+  const printed = printedNumber(text);
+  if (value === 0) return printed === 0;
+  const first = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = first < -4 || first >= 10 ? 3 - first : Math.max(0, 3 - first);
+  return Math.abs(printed - value) <= 0.500001 * 10 ** -decimals;
+}
+
+/**
+ * Compares every line of a sheet with the native engine for the same facts.
+ * units says which system stands large. Returns the answers by term.
+ */
+export function sameAsNative(sheet, facts, units = "us") {
+  const answers = new Map();
+  for (const row of sheet.rows) {
+    const answer = reckon(row.term, facts);
+    answers.set(row.term, answer);
+    if (row.choice) {
+      if (answer.value !== undefined) assert.equal(row.value, answer.value, `${row.term}: chosen value`);
+      continue;
+    }
+    compare(row, answer, units);
+    assert.equal(row.state === "given", facts.has(row.term) && row.state !== "clash", `${row.term}: “${row.word}”, but ${facts.has(row.term) ? "it was" : "it was not"} given`);
+  }
+  return answers;
+}
+
+function compare(row, answer, units) {
+  const where = `${row.term} (${row.word})`;
+  if (answer.value === undefined) {
+    assert.equal(row.value, "", `${where}: the page has a number, the native engine has none (${answer.state} ${answer.reason ?? ""})`);
+    return;
+  }
+  const value = units === "si" ? answer.si.value : answer.value;
+  if (answer.low !== undefined) return;
+  assert.ok(isPrinted(row.value, value), `${where}: the page prints ${row.value}, the native engine has ${value}`);
+  const last = answer.steps.at(-1);
+  if (units === "us" && last && row.state === "follows") {
+    const end = `= ${row.value}${row.unit ? " " + row.unit : ""}`.replace(/\s/g, " ");
+    const step = last.replace(/\s/g, " ").replace(/ \([^()]*\)$/, ""); // without “(rounded)”
+    assert.ok(step.endsWith(end), `${where}: the page prints “${end}”, the native step is “${last}”`);
+  }
+}
