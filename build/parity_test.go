@@ -65,7 +65,7 @@ func openPage(t testing.TB, pack []byte) *page {
 		answer: mod.ExportedFunction("answer"), reply: mod.ExportedFunction("reply")}
 	p.send(t, pack)
 	if status := p.call(t, p.load, uint64(len(pack))); status != 0 {
-		t.Fatalf("the engine does not take the book: %s", p.read(t, 200))
+		t.Fatalf("the engine does not take the book: %s", p.read(t, int(-status)))
 	}
 	return p
 }

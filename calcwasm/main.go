@@ -22,17 +22,19 @@ var (
 	desk   *answer.Desk
 )
 
-// load takes a packed book of n bytes from the buffer; -1 if it is damaged.
+// load takes a packed book of n bytes from the buffer. It returns 0, or minus
+// the length of the reason why the book cannot be read.
 func load(n int) (status int) {
 	defer func() {
 		if recover() != nil {
-			output, status = []byte("the engine failed while it read the book"), -1
+			output = []byte("the engine failed while it read the book")
+			status = -len(output)
 		}
 	}()
 	d, err := answer.Open(input[:n])
 	if err != nil {
 		output = []byte(err.Error())
-		return -1
+		return -len(output)
 	}
 	desk = d
 	return 0

@@ -33,7 +33,7 @@ func Engine(moduleDir string) (wasm []byte, err error) {
 	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
 	out := filepath.Join(folder, "engine.wasm")
 	cmd := exec.Command(tool, "build", "-trimpath", "-buildvcs=false", "-buildmode=c-shared",
-		"-ldflags=-s -w -buildid=", "-o", out, enginePackage)
+		"-gcflags=all=-l", "-ldflags=-s -w -buildid=", "-o", out, enginePackage)
 	cmd.Dir = moduleDir
 	cmd.Env = append(without(os.Environ(), machineSettings), "GOOS=wasip1", "GOARCH=wasm")
 	var said bytes.Buffer

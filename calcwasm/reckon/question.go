@@ -1,15 +1,19 @@
 package reckon
 
-import "columnbowl/calcwasm/formula"
+import (
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
+)
 
 // Fact is a value that somebody supplies.
 type Fact struct {
 	Term              int
-	Low, Likely, High float64  // SI; a choice has the place of its word
-	Rounding          float64  // half of the last digit typed, in SI: how far it may be off
-	Text              string   // as typed
-	Notes             []string // words on how it was read
-	Height            bool     // typed as a height in the field of a pressure: Low, Likely and High are metres, turned when the specific gravity is known
+	Low, Likely, High float64    // SI; a choice has the place of its word
+	Rounding          float64    // half of the last digit typed, in SI: how far it may be off
+	Text              string     // as typed
+	Unit              *unit.Unit // in which it was typed; nil for a choice
+	Notes             []string   // words on how it was read
+	Height            bool       // typed as a height in the field of a pressure: Low, Likely and High are metres, turned when the specific gravity is known
 }
 
 // Question is what Reckon is asked.
@@ -88,6 +92,8 @@ type Result struct {
 	Clashes  []Clash
 	Cautions []CautionState
 	Missing  [][]int // the smallest sets of facts that would give the wanted term
+
+	env *formula.Env
 }
 
 // Known says whether a term has a value to go on with.

@@ -27,7 +27,7 @@ func (b *Book) Read(term int, text string) (Fact, error) {
 	}
 	typed, err := unit.Read(text, b.Field(term))
 	if err == nil {
-		f := Fact{Term: term, Low: typed.Low, Likely: typed.Likely, High: typed.High, Rounding: typed.Rounding, Text: text, Notes: typed.Notes}
+		f := Fact{Term: term, Low: typed.Low, Likely: typed.Likely, High: typed.High, Rounding: typed.Rounding, Text: text, Unit: typed.Unit, Notes: typed.Notes}
 		return f, b.sane(&f)
 	}
 	bad, ok := err.(*unit.ReadError)

@@ -25,7 +25,7 @@ type run struct {
 func (b *Book) Reckon(q Question) *Result {
 	b.turnHeights(&q)
 	r := b.run(&q, nil)
-	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash}
+	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env}
 	res.Cautions = r.cautions()
 	res.spread(r)
 	r.markUnknown()

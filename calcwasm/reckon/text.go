@@ -1,6 +1,10 @@
 package reckon
 
 import (
+	"math"
+	"strconv"
+	"strings"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
 )
@@ -27,7 +31,24 @@ func (r *Result) Number(term int, s formula.System) string {
 	if v.Low < v.High && low != high {
 		return low + " to " + high
 	}
+	if v.State == Given && v.Fact >= 0 {
+		return asTyped(v.Likely, t.In(s), r.Question.Facts[v.Fact].Unit)
+	}
 	return unit.Format(v.Likely, t.In(s))
+}
+
+// asTyped writes a given value with the digits it was given with, if it is
+// shown in the unit it was given in; converted it has four digits as any other.
+func asTyped(v float64, shown, typed *unit.Unit) string {
+	text := unit.Format(v, shown)
+	if typed == nil || typed.Symbol != shown.Symbol {
+		return text
+	}
+	n := shown.FromSI(v)
+	if full := strconv.FormatFloat(n, 'g', 8, 64); len(full) > len(text) && math.Abs(n) >= 1e-4 && math.Abs(n) < 1e4 {
+		return strings.Replace(full, "-", "−", 1)
+	}
+	return text
 }
 
 // Text writes a value of a term with its unit.
@@ -47,16 +68,9 @@ func (rule *Rule) Words(b *Book) string {
 	return rule.Relation.Left.Words(b.Scope) + " = " + rule.Relation.Right.Words(b.Scope)
 }
 
-// Env is what is known in a result, for evaluating further expressions.
-func (r *Result) Env() *formula.Env {
-	env := formula.NewEnv(r.Book.Scope)
-	for i := range r.Values {
-		if r.Known(i) {
-			env.Values[i] = r.Values[i].Likely
-		}
-	}
-	return env
-}
+// Env is what is known in a result, for evaluating further expressions. It is
+// the result's own: use it from one goroutine, and leave its values alone.
+func (r *Result) Env() *formula.Env { return r.env }
 
 // form is the expression that explains a value in a system of units: the one
 // evaluated, or in SI the partner in SI form turned round for the same term.

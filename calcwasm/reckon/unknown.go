@@ -50,14 +50,16 @@ func (r *run) waitsFor(term int) []int {
 }
 
 // markWaits turns missing terms that the wanted one does not need into waiting
-// ones: only what is in the smallest sets is asked for.
+// ones: only what is in one of the smallest sets is asked for.
 func (r *run) markWaits(sets [][]int) {
 	if len(sets) == 0 {
 		return
 	}
 	asked := make([]bool, len(r.values))
-	for _, t := range sets[0] {
-		asked[t] = true
+	for _, set := range sets {
+		for _, t := range set {
+			asked[t] = asked[t] || len(set) == len(sets[0])
+		}
 	}
 	for i := range r.values {
 		if r.values[i].State == Missing && !asked[i] {
