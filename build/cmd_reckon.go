@@ -38,6 +38,7 @@ type reckonArgs struct {
 
 // runReckon computes one term in the terminal.
 func runReckon(args []string, out, errOut io.Writer) int {
+	out, errOut = plain{out}, plain{errOut}
 	a, err := parseReckon(args)
 	if err != nil {
 		fmt.Fprintf(errOut, "columnbowl reckon: %v\n", err)

@@ -78,7 +78,7 @@ func (r *reckoning) printJSON(out io.Writer) int {
 		j.Missing = r.ids(r.res.Missing[0])
 	}
 	r.jsonClashes(&j)
-	e := json.NewEncoder(plain{out})
+	e := json.NewEncoder(out)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	if err := e.Encode(&j); err != nil {

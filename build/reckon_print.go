@@ -24,7 +24,6 @@ func (p plain) Write(b []byte) (int, error) {
 
 // print writes the result for people: the value, the steps, the cautions.
 func (r *reckoning) print(out io.Writer, si bool) int {
-	out = plain{out}
 	main, other := formula.US, formula.SI
 	if si {
 		main, other = formula.SI, formula.US

@@ -2,6 +2,7 @@ package formula
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"columnbowl/calcwasm/unit"
@@ -152,11 +153,11 @@ func (p *parser) checkCondition(e *Expr) {
 }
 
 func (p *parser) checkComparison(e *Expr) {
-	if e.Y.Op == Ref && p.scope.terms[e.Y.Term].Kind == Choice && e.X.Op == Word {
+	if p.choice(e.Y) != nil && p.choice(e.X) == nil && (e.X.Op == Word || e.X.Op == Ref) {
 		e.X, e.Y = e.Y, e.X
 	}
-	if e.X.Op == Ref && p.scope.terms[e.X.Term].Kind == Choice {
-		p.checkChoice(e, &p.scope.terms[e.X.Term])
+	if t := p.choice(e.X); t != nil {
+		p.checkChoice(e, t)
 		return
 	}
 	x, y := p.check(e.X), p.check(e.Y)
@@ -165,10 +166,28 @@ func (p *parser) checkComparison(e *Expr) {
 	}
 }
 
+// choice is the choice term that an expression is, or nil.
+func (p *parser) choice(e *Expr) *Term {
+	if e.Op == Ref && p.scope.terms[e.Term].Kind == Choice {
+		return &p.scope.terms[e.Term]
+	}
+	return nil
+}
+
+// asWord takes a name that is both a term and a word for the word.
+func (p *parser) asWord(e *Expr) {
+	if e.Op == Ref {
+		*e = Expr{Op: Word, Off: e.Off, Len: e.Len, Text: p.scope.terms[e.Term].ID, Value: -1}
+	}
+}
+
 func (p *parser) checkChoice(e *Expr, t *Term) {
 	if e.Op != Equal && e.Op != Unequal {
 		p.failExpr(e, "“"+t.ID+"” is a word: it can only be compared with = or !=.", "")
 		return
+	}
+	if e.Y.Op == Ref && slices.Contains(t.Values, p.scope.terms[e.Y.Term].ID) {
+		p.asWord(e.Y)
 	}
 	if e.Y.Op == Word {
 		for i, v := range t.Values {

@@ -1,6 +1,9 @@
 package formula
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Env holds the values that an evaluation works on: one for each term of the
 // scope, in SI, NaN where it is not known. It is used again and again, so that
@@ -180,8 +183,24 @@ func (e *Expr) compare(v *Env) Truth {
 	return False
 }
 
-// Lacking lists the terms whose values a condition needs and does not have.
+// Lacking lists the terms whose values would decide a condition: none if it is
+// decided, and none from a part that is decided already.
 func (e *Expr) Lacking(v *Env) []int {
+	if e.Test(v) != Unknown {
+		return nil
+	}
+	switch e.Op {
+	case Not:
+		return e.X.Lacking(v)
+	case And, Or:
+		list := e.X.Lacking(v)
+		for _, t := range e.Y.Lacking(v) {
+			if !slices.Contains(list, t) {
+				list = append(list, t)
+			}
+		}
+		return list
+	}
 	var list []int
 	for _, t := range e.Terms() {
 		if !v.Known(t) {

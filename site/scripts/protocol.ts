@@ -39,6 +39,7 @@ export interface TermReply {
 export interface Clash {
   term: string;
   text: string;
+  textSi?: string;
   facts: string[];
 }
 

@@ -2,7 +2,7 @@
 // line that follow from the engine's reply. It touches only what differs, so focus and caret stay.
 import { make, setAttr, setText } from "./dom";
 import type { Alternative, TermReply } from "./protocol";
-import { Working } from "./working";
+import { Working, type Both } from "./working";
 import { say } from "./words";
 import type { Units } from "./units";
 
@@ -21,7 +21,7 @@ export interface Shown {
   units: Units;
   fact: string; // the text of the row's own fact, "" if none
   ask: string;
-  clash: string;
+  clash: Both;
   revision: number; // 0: not changed
   wanted: boolean;
 }

@@ -4,12 +4,15 @@ import { EngineError, type Engine } from "./engine";
 import { Facts } from "./facts";
 import { Foot } from "./foot";
 import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
-import { states, type Reply } from "./protocol";
+import { states, type Clash, type Reply } from "./protocol";
 import { Revisions } from "./revisions";
 import { Row, type RowEvents } from "./row";
 import type { Store } from "./store";
 import { onUnits, unitsNow } from "./units";
+import type { Both } from "./working";
 import { many, say } from "./words";
+
+const none: Both = { us: "", si: "" };
 
 /** What the page lends to its sheets. */
 export interface House {
@@ -120,11 +123,13 @@ export class FactSheet extends HTMLElement implements RowEvents {
 
   /** Takes facts from a link, from the last sheet or from a worked example. */
   take(carried: Carried, title = ""): void {
-    this.facts.load(carried);
     const known = new Set(this.rows.map((r) => r.term));
+    const strange = carried.want !== "" && !known.has(carried.want) ? carried.want : "";
+    this.facts.load(strange === "" ? carried : { ...carried, want: "" });
     this.foot.news([
       ...(title !== "" ? [say("sheet.taken", title)] : []),
       ...carried.bad.map((b) => say("sheet.link.bad", b)),
+      ...(strange !== "" ? [say("sheet.link.want", strange)] : []),
       ...carried.facts.filter((f) => !known.has(f.term)).map((f) => say("sheet.link.unknown", f.term)),
     ]);
     this.fresh();
@@ -175,8 +180,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
     const units = unitsNow();
     const reply = this.reply;
     const asks = new Map(reply?.missing?.flatMap((set) => set.terms).map((q) => [q.id, q.ask]));
-    const clashes = new Map<string, string>();
-    for (const c of reply?.clashes ?? []) clashes.set(c.term, c.text);
+    const clashes = clashTexts(reply?.clashes ?? []);
     const said = new Map(reply?.terms.map((t) => [t.id, t]));
     if (reply) this.revisions.look(this.rows.map((r) => ({ term: r.term, value: said.get(r.term)?.us?.n ?? "" })));
     for (const r of this.rows) {
@@ -185,7 +189,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
         units,
         fact: this.facts.text(r.term),
         ask: asks.get(r.term) ?? this.printedAsk(r),
-        clash: reply ? clashes.get(r.term) ?? "" : this.printedClash(r),
+        clash: reply && own.state === "clash" ? clashes.get(r.term) ?? none : reply ? none : this.printedClash(r),
         revision: this.revisions.of(r.term),
         wanted: r.term === this.facts.want,
       });
@@ -206,8 +210,9 @@ export class FactSheet extends HTMLElement implements RowEvents {
     return this.printed(r, ".ask");
   }
 
-  private printedClash(r: Row): string {
-    return this.printed(r, ".clashes");
+  private printedClash(r: Row): Both {
+    const us = this.printed(r, ".clashes .only-us");
+    return us === "" ? { us: this.printed(r, ".clashes"), si: "" } : { us, si: this.printed(r, ".clashes .only-si") };
   }
 
   /** Words that the page was printed with, read once before the script writes over them. */
@@ -259,4 +264,13 @@ export class FactSheet extends HTMLElement implements RowEvents {
     readList(this.getAttribute(name) ?? "", facts, []);
     return facts;
   }
+}
+
+/** What each term of a clash is told: its own clash, or the first that names it among its facts. */
+function clashTexts(clashes: Clash[]): Map<string, Both> {
+  const texts = new Map<string, Both>();
+  const words = (c: Clash): Both => ({ us: c.text, si: c.textSi ?? "" });
+  for (const c of clashes) texts.set(c.term, words(c));
+  for (const c of clashes) for (const term of c.facts) if (!texts.has(term)) texts.set(term, words(c));
+  return texts;
 }

@@ -4,6 +4,12 @@ import { make, setText } from "./dom";
 import type { Alternative, TermReply } from "./protocol";
 import { say } from "./words";
 
+/** The same words in both systems of units. */
+export interface Both {
+  us: string;
+  si: string;
+}
+
 export class Working {
   private drawn = "";
   private readonly text = make("span");
@@ -22,7 +28,7 @@ export class Working {
     place.replaceChildren(this.text);
   }
 
-  show(reply: TermReply, ask: string, clash: string): void {
+  show(reply: TermReply, ask: string, clash: Both): void {
     const key = JSON.stringify([reply.state, reply.work, reply.note, reply.relation, ask, clash]);
     if (key !== this.drawn) {
       this.drawn = key;
@@ -30,7 +36,8 @@ export class Working {
     }
     this.showAlternatives(reply.state === "estimated" || reply.state === "several" ? reply.alternatives ?? [] : []);
     // an empty column takes no line of its own on a phone
-    if (this.place.textContent?.trim() === "") this.place.replaceChildren();
+    const empty = this.text.textContent?.trim() === "" && !this.alternatives.isConnected;
+    if (empty) this.place.replaceChildren();
     else if (!this.text.isConnected) this.place.prepend(this.text);
   }
 
@@ -72,17 +79,19 @@ function both(us: string, si: string): HTMLElement {
   return q;
 }
 
-function pieces(reply: TermReply, ask: string, clash: string): (Node | string)[] {
+function pieces(reply: TermReply, ask: string, clash: Both): (Node | string)[] {
   const out: (Node | string)[] = [];
   if (reply.state === "missing" && ask !== "") out.push(make("span", { class: "ask" }, ask), " ");
-  if (clash !== "") out.push(make("b", { class: "clashes" }, clash), " ");
-  const { us, si } = reply.work ?? { us: "", si: "" };
-  if (us !== "" && si !== "" && us !== si) {
-    out.push(make("span", { class: "work" }, make("span", { class: "only-us" }, us), make("span", { class: "only-si" }, si)), " ");
-  } else if (us !== "") {
-    out.push(make("span", { class: "work" }, us), " ");
-  }
+  if (clash.us !== "") out.push(make("b", { class: "clashes" }, ...scoped(clash)), " ");
+  const work = reply.work ?? { us: "", si: "" };
+  if (work.us !== "") out.push(make("span", { class: "work" }, ...scoped(work)), " ");
   if (reply.note && reply.note !== ask) out.push(make("span", { class: "note" }, reply.note), " ");
   if (reply.relation) out.push(make("span", { class: "why" }, reply.relation));
   return out;
+}
+
+/** Words of which the style sheet shows those in the units in force. */
+function scoped({ us, si }: Both): (Node | string)[] {
+  if (si === "" || si === us) return [us];
+  return [make("span", { class: "only-us" }, us), make("span", { class: "only-si" }, si)];
 }

@@ -5,14 +5,27 @@ import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
 import { columnbowl, project } from "./edition.mjs";
 
-/** What `columnbowl reckon TERM … --json` says. */
-export function reckon(term, facts, choose = new Map()) {
+const said = new Map();
+
+/** What `columnbowl reckon TERM … --json` says; the same question is put once. */
+export function reckon(term, facts) {
   const args = ["reckon", term, ...Array.from(facts, ([id, text]) => `${id}=${text}`), "--json"];
-  for (const [id, name] of choose) args.push("--choose", `${id}=${name}`);
-  const run = spawnSync(columnbowl(), args, { cwd: project, encoding: "utf8" });
-  if (run.status === 2 || run.error) throw new Error(`columnbowl ${args.join(" ")}: ${run.error ?? run.stderr}`);
-  return JSON.parse(run.stdout);
+  const key = args.join("\n");
+  if (!said.has(key)) {
+    const run = spawnSync(columnbowl(), args, { cwd: project, encoding: "utf8" });
+    if (run.status === 2 || run.error) throw new Error(`columnbowl ${args.join(" ")}: ${run.error ?? run.stderr}`);
+    said.set(key, JSON.parse(run.stdout));
+  }
+  return said.get(key);
 }
+
+const telling = [
+  "build", "capacity", "static-level", "drawdown", "pumping-level", "specific-capacity", "lift", "pressure-head", "field-head",
+  "column-loss", "total-head", "stages", "water-power", "bowl-power", "brake-power", "input-power", "overall-efficiency",
+];
+
+/** A sheet cut down to the lines that say most, where all sixty would take too long. */
+export const mainLines = (sheet) => ({ ...sheet, rows: sheet.rows.filter((r) => telling.includes(r.term)) });
 
 /** Reads a number as the page prints it. */
 export function printedNumber(text) {
@@ -59,7 +72,7 @@ function compare(row, answer, units) {
   if (answer.low !== undefined) return;
   assert.ok(isPrinted(row.value, value), `${where}: the page prints ${row.value}, the native engine has ${value}`);
   const last = answer.steps.at(-1);
-  if (units === "us" && last && row.state === "follows") {
+  if (units === "us" && last && row.state === "follows" && !last.includes(", sought between ")) {
     const end = `= ${row.value}${row.unit ? " " + row.unit : ""}`.replace(/\s/g, " ");
     const step = last.replace(/\s/g, " ").replace(/ \([^()]*\)$/, ""); // without “(rounded)”
     assert.ok(step.endsWith(end), `${where}: the page prints “${end}”, the native step is “${last}”`);
