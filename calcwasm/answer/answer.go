@@ -277,7 +277,7 @@ func Note(res *reckon.Result, t int) string {
 		return b.Terms[t].Ask
 	case reckon.Waits:
 		return waitsNote(b, v)
-	case reckon.Outside:
+	case reckon.Outside, reckon.NotApplicable:
 		return v.Reason
 	case reckon.Several:
 		return severalNote(b, t, v)

@@ -377,6 +377,13 @@ func TestNotApplicable(t *testing.T) {
 		t.Errorf("shaft loss of a submersible: %v %v", shaft.State, shaft.Likely)
 	}
 	near(t, "brake power", us(t, r, "brake-power"), 800*343.004/(3960*.81)+.64, 1e-9)
+
+	// The reader has typed a shaft loss and changes the build: it is set aside.
+	r = ask(t, b, "brake-power", append(without(job1, "build"), "build=submersible")...)
+	shaft = r.Values[termOf(t, b, "shaft-loss")]
+	if shaft.State != NotApplicable || !strings.Contains(shaft.Reason, "not used") || len(r.Clashes) > 0 {
+		t.Errorf("a shaft loss typed for a submersible: %v, %q, clashes %v", shaft.State, shaft.Reason, r.Clashes)
+	}
 }
 
 func TestOutsideItsRange(t *testing.T) {

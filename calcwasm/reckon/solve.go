@@ -16,7 +16,6 @@ type run struct {
 	clash    []Clash
 	failed   map[[2]int]bool // rule and term that have been tried in vain
 	tested   []bool          // identities whose sides have been compared
-	given    []bool          // terms that a fact was given for, used or not
 	searches int             // for two terms at once
 	corner   bool            // the run is for a corner of the ranges
 }
@@ -39,7 +38,7 @@ func (b *Book) Reckon(q Question) *Result {
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
 	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), given: make([]bool, len(b.Terms)), corner: at != nil}
+		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), corner: at != nil}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
@@ -54,9 +53,6 @@ func (b *Book) run(q *Question, at []float64) *run {
 // take puts the facts in.
 func (r *run) take(at []float64) {
 	for i := range r.q.Facts {
-		r.given[r.q.Facts[i].Term] = true
-	}
-	for i := range r.q.Facts {
 		f := &r.q.Facts[i]
 		v := f.Likely
 		if at != nil {
@@ -68,7 +64,8 @@ func (r *run) take(at []float64) {
 	r.settleBuild()
 }
 
-// settleBuild gives terms that do not exist in the build their other value.
+// settleBuild gives terms that do not exist in the build their other value. A
+// fact given for one of them is set aside: the reader has changed the build.
 func (r *run) settleBuild() {
 	b := r.book
 	if b.build < 0 || !r.env.Known(b.build) {
@@ -77,11 +74,15 @@ func (r *run) settleBuild() {
 	build := int(r.env.Values[b.build])
 	for i := range b.Terms {
 		t := &b.Terms[i]
-		if t.Applies == nil || contains(t.Applies, build) || r.given[i] {
+		if t.Applies == nil || contains(t.Applies, build) {
 			continue
 		}
 		v := t.Otherwise
-		r.values[i] = Value{State: NotApplicable, Low: v, Likely: v, High: v, Rule: -1, Fact: -1}
+		reason := ""
+		if r.values[i].State == Given {
+			reason = "it was given as " + r.book.Format(i, r.values[i].Likely, formula.US) + ", but it does not exist in this build: the fact is not used"
+		}
+		r.values[i] = Value{State: NotApplicable, Low: v, Likely: v, High: v, Rule: -1, Fact: -1, Reason: reason}
 		r.env.Values[i] = v
 	}
 }
