@@ -64,7 +64,8 @@ func runProof(args []string, out, errOut io.Writer) int {
 func proofed(dir string) (*book.Book, report.List, proof.Summary) {
 	b, found := book.Load(os.DirFS(dir))
 	more, summary := proof.Check(b)
-	return b, append(found, more...).Place(b.Files), summary
+	summary.Notes = summary.Notes.In(dir)
+	return b, append(found, more...).Place(b.Files).In(dir), summary
 }
 
 func plural(n int, word string) string {

@@ -47,7 +47,7 @@ func runReckon(args []string, out, errOut io.Writer) int {
 	}
 	b, problems := book.Load(os.DirFS(a.content))
 	if len(problems) > 0 {
-		problems.Print(errOut)
+		problems.In(a.content).Print(errOut)
 		return 2
 	}
 	q, err := a.question(b.Engine)

@@ -10,6 +10,8 @@ package report
 
 import (
 	"cmp"
+	"path"
+	"path/filepath"
 	"slices"
 	"unicode/utf8"
 )
@@ -66,6 +68,18 @@ func (l List) Errors() int {
 		}
 	}
 	return n
+}
+
+// In returns the list with its files named inside a folder, as a person at the
+// command line has to open them.
+func (l List) In(folder string) List {
+	out := slices.Clone(l)
+	for i := range out {
+		if out[i].File != "" {
+			out[i].File = path.Join(filepath.ToSlash(folder), out[i].File)
+		}
+	}
+	return out
 }
 
 // Files are the texts that diagnostics point into, by their names.
