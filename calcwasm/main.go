@@ -53,7 +53,7 @@ func reply(n int) (length int) {
 		output = []byte("no book is loaded")
 		return -len(output)
 	}
-	output = desk.Answer(input[:n])
+	output = desk.Append(output[:0], input[:n])
 	// The garbage collector's workers get the processor only when it is yielded:
 	// without this, memory grew by 200 kB with each request and was never given
 	// back (measured: 2.8 GB after 10,000 requests, 9 MB with it).

@@ -88,10 +88,14 @@ func (q *request) fact(book *reckon.Book, term int, text string) {
 }
 
 // Answer works a request out and writes the reply.
-func (d *Desk) Answer(text []byte) []byte {
+func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
+
+// Append works a request out and appends the reply to a buffer, which a page
+// uses again and again: a reply of the whole chain has 45 kB.
+func (d *Desk) Append(buf, text []byte) []byte {
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
-	w := &writer{buf: make([]byte, 0, 8<<10)}
+	w := &writer{buf: buf}
 	w.object(func() {
 		if q.question.Want >= 0 {
 			w.pair("want", d.book.Terms[q.question.Want].ID)
