@@ -71,7 +71,8 @@ func Words() (map[string]string, error) {
 }
 
 // Write writes one page; what kind is told by the type: Term, Part, Chapter,
-// PlacePage, TermIndex, PartIndex, Chain, Home or Hub, or a pointer to one. The
+// PlacePage, TermIndex, PartIndex, Chain, Sources, Home or Hub, or a pointer to
+// one. The
 // page is made in memory first, so that an error leaves nothing half written.
 func (s *Set) Write(w io.Writer, page any) error {
 	name, ok := shellOf(page)
@@ -122,6 +123,8 @@ func shellOf(page any) (string, bool) {
 		return "parts.html", true
 	case Chain, *Chain:
 		return "chain.html", true
+	case Sources, *Sources:
+		return "sources.html", true
 	case Home, *Home:
 		return "home.html", true
 	case Hub, *Hub:

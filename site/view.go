@@ -99,14 +99,16 @@ type TitleBlock struct {
 	Sheet   string // number or place of the sheet: "4 of 31"
 	Version string // version of the book
 	Checks  []Check
-	Demo    bool // a result of the page rests on an invented bowl: not for order
+	Checked string // one sentence on all checks of the page's term; "" where none are due
+	Demo    bool   // a result of the page rests on an invented bowl: not for order
 }
 
 // Check is one published source that a computation of the page was compared with.
 type Check struct {
 	Source  string
-	Cases   int
-	Largest string // largest difference, formatted: "0.3 %"
+	URL     string // of its place on the page of sources
+	Cases   string // "7 published"
+	Largest string // largest difference, in units of the source's rounding: "0.3"
 }
 
 // Figure is a drawing with its words.
@@ -383,6 +385,36 @@ type Chain struct {
 	Sheet    *Sheet // required
 	Cautions []Caution
 	Sources  []template.HTML
+}
+
+// Sources is the page of what stands outside the book (sources.html).
+type Sources struct {
+	Frame
+	Summary string // one sentence on all of them
+	Sources []Source
+	Unknown []Link // terms without an outside check
+}
+
+// Source is one published work and the cases taken from it.
+type Source struct {
+	ID      string // of its place on the page
+	Title   string // the work, its table and page
+	ReadIn  string // where it was read
+	Notes   []string
+	Cases   string // "12 published, 3 arithmetic"
+	Largest string
+	Table   []CaseRow
+}
+
+// CaseRow is one published value beside the one computed.
+type CaseRow struct {
+	Name, Given string
+	Term        Link
+	Published   string // with its tolerance
+	Computed    string
+	Mark        string
+	Apart       string // the difference in units of the source's rounding
+	Note        string
 }
 
 // Home is index.html. A door without entries is not drawn.

@@ -33,6 +33,9 @@ type Options struct {
 	// Workers is how many pages are made at once; 0 means as many as there are
 	// processors to use.
 	Workers int
+
+	// Evidence is what stands outside the book; nil if it was not compared.
+	Evidence *Evidence
 }
 
 // form of the edition that Bind makes: a folder of pages.
@@ -48,6 +51,7 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.evidence = opts.Evidence
 	pages := w.pages()
 	files, err := render(pages, parts.Shells, opts.Workers)
 	if err != nil {
@@ -68,6 +72,7 @@ const (
 	hubPath      = "hub.html"
 	termsPath    = "terms/index.html"
 	partsPath    = "parts/index.html"
+	sourcesPath  = "sources.html"
 	pageScript   = "assets/page.js"
 	hubScript    = "assets/hub.js"
 	pageStyle    = "assets/page.css"

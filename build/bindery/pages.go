@@ -13,6 +13,9 @@ func (w *work) pages() []page {
 	if w.hasChain() {
 		list = append(list, page{chainPath, w.chainView})
 	}
+	if w.evidence != nil {
+		list = append(list, page{sourcesPath, w.sourcesView})
+	}
 	for _, t := range w.book.Terms {
 		list = append(list, page{termPath(t.ID), func() (any, error) { return w.termView(t) }})
 	}

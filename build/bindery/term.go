@@ -84,6 +84,7 @@ func (w *work) reckonedOf(term int) ([]*example, error) {
 func (w *work) termFrame(t *book.Term, main *example) site.Frame {
 	s := stand{path: termPath(t.ID), title: t.Name, say: firstSentence(t.Doc), place: t.Place, trail: w.placeTrail(t.Place),
 		block: site.TitleBlock{Scope: w.placeName(t.Place), Sheet: w.sheetOf(w.terms, t.ID)}}
+	w.checks(&s.block, t, rootOf(s.path))
 	if len(main.facts) > 0 {
 		s.block.Facts = whose(main.title)
 	}

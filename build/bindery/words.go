@@ -36,6 +36,12 @@ const (
 	chainNoFacts = "All facts and all results of one pump on one sheet, from the water in the well to the wire of the motor. Type what you know: what hangs on it follows."
 	chainScope   = "from well to wire"
 	bookScope    = "the whole book"
+
+	// What a computation was compared with.
+	checkedAgainst = "Checked against %s; largest difference %s of the source’s rounding."
+	noOutsideWords = "No outside check: %s only."
+	noCheckWords   = "No published value checks this term."
+	allSources     = "%s, from %d works; largest difference %s of the source’s rounding."
 )
 
 // pressureSays are the words at the standpipe: the water that the pressure at

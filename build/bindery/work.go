@@ -24,6 +24,8 @@ type work struct {
 	words  map[string]string
 	units  string // which number stands large: "us" or "si"
 
+	evidence *Evidence // nil if the book was not compared
+
 	examples map[*markdown.Block]*reckon.Example
 	byTerm   [][]*reckon.Example // of each term's page, in its order
 	cautions map[int][]int       // of each term: its cautions, as places in Engine.Cautions
