@@ -77,6 +77,7 @@ type Page struct {
 type Term struct {
 	Page
 	Index     int    // its place in Book.Terms, Source.Terms and Engine.Terms
+	Running   string // the name inside a sentence, where it is not just the name in small letters: "Reynolds number"
 	Symbol    string // "H", "H_b"
 	US, SI    string // unit symbols; "1" for a pure number
 	From, To  string // range

@@ -52,7 +52,7 @@ func (b *Book) keep(bad map[int]bool) {
 }
 
 func (t *Term) source() reckon.TermSource {
-	s := reckon.TermSource{ID: t.ID, Name: t.Name, Symbol: t.Symbol, Kind: t.KindWord, US: t.US, SI: t.SI, From: t.From, To: t.To,
+	s := reckon.TermSource{ID: t.ID, Name: t.Name, Running: t.Running, Symbol: t.Symbol, Kind: t.KindWord, US: t.US, SI: t.SI, From: t.From, To: t.To,
 		Pressure: t.Pressure, Ask: t.Ask, Applies: t.Applies, Otherwise: t.Otherwise}
 	for _, v := range t.Values {
 		s.Values = append(s.Values, v.ID, v.Name)

@@ -16,6 +16,7 @@ func newTerm(p Page, found *report.List) *Term {
 	t := &Term{Page: p}
 	fields := []field{
 		{"name", true, text(&t.Name)},
+		{"running", false, text(&t.Running)},
 		{"symbol", false, text(&t.Symbol)},
 		{"also", false, texts(&t.Also)},
 		{"unit", false, group("the unit of a term", func() []field {

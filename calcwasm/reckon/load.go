@@ -55,7 +55,10 @@ func (l *loader) wrongTitle(term int, field, message, suggest string) {
 
 func (l *loader) term(i int) {
 	s, t := &l.src.Terms[i], &l.book.Terms[i]
-	t.Term = formula.Term{ID: s.ID, Name: running(s.Name), Symbol: s.Symbol}
+	t.Term = formula.Term{ID: s.ID, Name: s.Running, Symbol: s.Symbol}
+	if t.Name == "" {
+		t.Name = running(s.Name)
+	}
 	t.Title = s.Name
 	t.Ask, t.Otherwise = s.Ask, math.NaN()
 	if formula.Reserved(s.ID) {

@@ -53,7 +53,7 @@ func (w *packer) term(t *Term) {
 	if t.US != nil {
 		us, si = t.US.Symbol, t.SI.Symbol
 	}
-	w.line("term", t.ID, t.Title, t.Symbol, strconv.Itoa(int(t.Kind)), us, si, float(t.Low), float(t.High), float(t.Otherwise),
+	w.line("term", t.ID, t.Title, t.Name, t.Symbol, strconv.Itoa(int(t.Kind)), us, si, float(t.Low), float(t.High), float(t.Otherwise),
 		strconv.Itoa(int(t.Reference)), t.Ask, places(t.Applies))
 	for i, v := range t.Values {
 		w.line("value", v, t.Labels[i])
@@ -154,7 +154,7 @@ func (u *unpacker) line(i int, f []string) {
 	switch {
 	case i == 0 && len(f) == 4 && f[0] == packForm:
 		u.book.ID, u.book.Title, u.book.Money = f[1], f[2], f[3]
-	case i > 0 && f[0] == "term" && len(f) == 13 && u.book.Scope == nil:
+	case i > 0 && f[0] == "term" && len(f) == 14 && u.book.Scope == nil:
 		u.term(f)
 	case i > 0 && f[0] == "value" && len(f) == 3 && len(u.book.Terms) > 0 && u.book.Scope == nil:
 		t := &u.book.Terms[len(u.book.Terms)-1]
@@ -180,18 +180,18 @@ func (u *unpacker) scope(funcs []*formula.Func) {
 }
 
 func (u *unpacker) term(f []string) {
-	t := Term{Term: formula.Term{ID: f[1], Name: running(f[2]), Symbol: f[3], Kind: formula.Kind(u.number(f[4]))}, Title: f[2],
-		Low: u.float(f[7]), High: u.float(f[8]), Otherwise: math.NaN(), Reference: unit.Reference(u.number(f[10])), Ask: f[11]}
+	t := Term{Term: formula.Term{ID: f[1], Name: f[3], Symbol: f[4], Kind: formula.Kind(u.number(f[5]))}, Title: f[2],
+		Low: u.float(f[8]), High: u.float(f[9]), Otherwise: math.NaN(), Reference: unit.Reference(u.number(f[11])), Ask: f[12]}
 	if t.Kind != formula.Choice {
 		var okUS, okSI bool
-		t.US, okUS = unit.Lookup(f[5])
-		t.SI, okSI = unit.Lookup(f[6])
+		t.US, okUS = unit.Lookup(f[6])
+		t.SI, okSI = unit.Lookup(f[7])
 		u.bad = u.bad || !okUS || !okSI
 	}
-	if f[9] != "NaN" {
-		t.Otherwise = u.float(f[9])
+	if f[10] != "NaN" {
+		t.Otherwise = u.float(f[10])
 	}
-	for _, p := range strings.Fields(f[12]) {
+	for _, p := range strings.Fields(f[13]) {
 		t.Applies = append(t.Applies, u.number(p))
 	}
 	u.book.Terms = append(u.book.Terms, t)

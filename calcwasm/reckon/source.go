@@ -14,6 +14,7 @@ type Source struct {
 // TermSource is the title block of a term's page, as text.
 type TermSource struct {
 	ID, Name, Symbol string
+	Running          string   // the name inside a sentence; "" for the name in small letters
 	Kind             string   // "", quantity, count, choice
 	US, SI           string   // unit symbols
 	From, To         string   // the range: "0 ft", "3000 ft"
