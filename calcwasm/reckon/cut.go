@@ -20,22 +20,31 @@ type loop struct {
 
 // cut opens a circle of relations, none of which has a single unknown, at one
 // term: the value is sought inside its range so that the relation left over
-// holds. All values that do are kept; only a single one is used.
+// holds. All values that do are kept; only a single one is used. A circle that
+// has been searched in vain at one of its terms is not searched at the others.
 func (r *run) cut() bool {
+	p := r.planner()
 	for _, term := range r.cutOrder() {
-		skip := map[int]bool{}
+		if r.vain[term] {
+			continue
+		}
+		skip := -1
 		for {
-			l, ok := r.plan(term, skip)
+			l, ok := p.plan(term, skip)
 			if !ok || r.failed[[2]int{l.left, term}] {
 				break
 			}
-			if r.idle(l) {
-				skip[l.left] = true
+			if skip < 0 && r.idle(l) {
+				skip = l.left
 				continue
 			}
 			r.failed[[2]int{l.left, term}] = true
 			if r.close(l) {
+				clear(r.vain)
 				return true
+			}
+			for _, t := range l.terms() {
+				r.vain[t] = true
 			}
 			break
 		}
@@ -80,76 +89,6 @@ func (r *run) cutOrder() []int {
 		}
 	}
 	return append(append(first, asked...), rest...)
-}
-
-// plan follows what would be known if the term were, until a relation has no
-// unknown left; only steps that lead there are kept.
-func (r *run) plan(term int, skip map[int]bool) (loop, bool) {
-	known := make([]bool, len(r.values))
-	for t := range known {
-		known[t] = r.env.Known(t)
-	}
-	known[term] = true
-	var steps []step
-	used := make([]bool, len(r.book.Rules))
-	for i := range skip {
-		used[i] = true
-	}
-	for {
-		next, left, found := r.planStep(known, used, term, steps)
-		if left >= 0 {
-			return r.trim(loop{cut: term, steps: steps, left: left}), true
-		}
-		if !found {
-			return loop{}, false
-		}
-		used[next.rule] = true
-		known[next.term] = true
-		steps = append(steps, next)
-	}
-}
-
-// planStep finds the next rule with a single unknown, or the one left over.
-func (r *run) planStep(known, used []bool, cut int, steps []step) (next step, left int, found bool) {
-	for _, strength := range []Strength{Identity, Estimate} {
-		for i := range r.book.Rules {
-			rule := &r.book.Rules[i]
-			if rule.Strength != strength || used[i] || !r.touches(rule, cut, steps) || r.active(rule) != formula.True {
-				continue
-			}
-			n, term := 0, -1
-			for _, t := range rule.terms {
-				if !known[t] {
-					n, term = n+1, t
-				}
-			}
-			if n == 0 && strength == Identity {
-				return step{}, i, true
-			}
-			if n == 1 && rule.isolated[term] != nil && r.open(term) && !found && (strength == Identity || term == rule.Target) {
-				next, found = step{i, term}, true
-			}
-		}
-		if found {
-			return next, -1, true
-		}
-	}
-	return step{}, -1, false
-}
-
-// touches says whether a rule has to do with the loop so far.
-func (r *run) touches(rule *Rule, cut int, steps []step) bool {
-	for _, t := range rule.terms {
-		if t == cut {
-			return true
-		}
-		for _, s := range steps {
-			if t == s.term {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // trim drops the steps that the relation left over does not need.

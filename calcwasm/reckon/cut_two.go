@@ -52,10 +52,10 @@ func (r *run) cutTwo() bool {
 // on from there.
 func (r *run) planTwo(a, b int) (outer, inner loop, ok bool) {
 	r.env.Values[a] = r.trial(a)
-	inner, ok = r.plan(b, map[int]bool{})
+	inner, ok = r.planner().plan(b, -1)
 	if ok {
-		r.env.Values[b] = r.trial(b)
-		outer, ok = r.plan(a, map[int]bool{inner.left: true})
+		r.env.Values[a], r.env.Values[b] = math.NaN(), r.trial(b)
+		outer, ok = r.planner().plan(a, inner.left)
 		r.env.Values[b] = math.NaN()
 	}
 	r.env.Values[a] = math.NaN()

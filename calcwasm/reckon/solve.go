@@ -17,6 +17,7 @@ type run struct {
 	failed   map[[2]int]bool // rule and term that have been tried in vain
 	tested   []bool          // identities whose sides have been compared
 	searches int             // for two terms at once
+	vain     []bool          // terms of circles that have been searched in vain
 	corner   bool            // the run is for a corner of the ranges
 }
 
@@ -38,7 +39,7 @@ func (b *Book) Reckon(q Question) *Result {
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
 	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), corner: at != nil}
+		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), vain: make([]bool, len(b.Terms)), corner: at != nil}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}

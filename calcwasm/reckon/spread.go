@@ -8,7 +8,7 @@ import (
 
 // mostCorners is how many ranged facts are tried in all combinations; with
 // more of them each is moved alone, and all together.
-const mostCorners = 7
+const mostCorners = 5
 
 // spread finds the lowest and highest values that ranges in the facts lead to:
 // the network is solved at every combination of their ends.

@@ -1,0 +1,106 @@
+package reckon
+
+import "columnbowl/calcwasm/formula"
+
+// planner finds out what would be known if a term were, without computing
+// anything: it only counts the unknown terms of each rule.
+type planner struct {
+	r      *run
+	counts []int // unknown terms of each rule, -1 for a rule that cannot serve
+	left   []int // counts, while a plan is made
+	known  []int // the number of the plan in which a term was made known
+	used   []int // the number of the plan in which a rule was used
+	number int   // of the plan
+	ready  [2][]int
+}
+
+// planner counts the unknown terms of all rules that hold.
+func (r *run) planner() *planner {
+	rules := r.book.Rules
+	p := &planner{r: r, counts: make([]int, len(rules)), left: make([]int, len(rules)),
+		known: make([]int, len(r.values)), used: make([]int, len(rules))}
+	for i := range rules {
+		p.counts[i] = -1
+		if rules[i].Strength == Assumption {
+			continue
+		}
+		if n, _ := r.unknowns(&rules[i]); n > 1 && r.active(&rules[i]) == formula.True {
+			p.counts[i] = n
+		}
+	}
+	return p
+}
+
+// plan follows what would be known if the term were, identities before
+// estimates, until a relation has no unknown left; only steps that lead there
+// are kept. The rule to skip is not taken as the one left over.
+func (p *planner) plan(term, skip int) (loop, bool) {
+	copy(p.left, p.counts)
+	p.number++
+	p.ready[0], p.ready[1] = p.ready[0][:0], p.ready[1][:0]
+	l := loop{cut: term}
+	if l.left = p.learn(term, skip); l.left >= 0 {
+		return l, true
+	}
+	for {
+		s, ok := p.next()
+		if !ok {
+			return loop{}, false
+		}
+		p.used[s.rule] = p.number
+		l.steps = append(l.steps, s)
+		if l.left = p.learn(s.term, skip); l.left >= 0 {
+			return p.r.trim(l), true
+		}
+	}
+}
+
+// learn makes a term known. It returns an identity that has no unknown left by
+// that, or -1; rules with a single one become ready.
+func (p *planner) learn(term, skip int) int {
+	p.known[term] = p.number
+	left := -1
+	for _, i := range p.r.book.rulesOf[term] {
+		if p.left[i] < 0 {
+			continue
+		}
+		p.left[i]--
+		strength := p.r.book.Rules[i].Strength
+		switch {
+		case p.left[i] == 0 && strength == Identity && p.used[i] != p.number && i != skip && left < 0:
+			left = i
+		case p.left[i] == 1:
+			p.ready[strength] = append(p.ready[strength], i)
+		}
+	}
+	return left
+}
+
+// next takes a ready rule that gives a term.
+func (p *planner) next() (step, bool) {
+	for strength := range p.ready {
+		for len(p.ready[strength]) > 0 {
+			i := p.ready[strength][0]
+			p.ready[strength] = p.ready[strength][1:]
+			rule := &p.r.book.Rules[i]
+			if p.left[i] != 1 || p.used[i] == p.number {
+				continue
+			}
+			t := p.unknown(rule)
+			if t >= 0 && rule.isolated[t] != nil && p.r.open(t) && (rule.Strength == Identity || t == rule.Target) {
+				return step{i, t}, true
+			}
+		}
+	}
+	return step{}, false
+}
+
+// unknown is the one term of a rule that is not known yet.
+func (p *planner) unknown(rule *Rule) int {
+	for _, t := range rule.terms {
+		if !p.r.env.Known(t) && p.known[t] != p.number {
+			return t
+		}
+	}
+	return -1
+}
