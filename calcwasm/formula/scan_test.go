@@ -72,7 +72,7 @@ func TestScanConvertsNumbersToSI(t *testing.T) {
 		src  string
 		want float64
 	}{
-		{"187 ft", 187 * 0.3048},          // exact: 1 ft = 0.3048 m (NIST SP 811, B.8)
+		{"187 ft", 187 * 0.3048},                   // exact: 1 ft = 0.3048 m (NIST SP 811, B.8)
 		{"60 gpm", 231 * 0.0254 * 0.0254 * 0.0254}, // 1 gal = 231 in3
 		{"81 %", 0.81},
 		{"32 degF", 273.15},
