@@ -11,14 +11,18 @@ import (
 	"columnbowl/build/report"
 )
 
-const proofUsage = `usage: columnbowl proof [--content DIR] [-v]
+const proofUsage = `usage: columnbowl proof [--content DIR] [--checks DIR] [-v]
 
 Checks the content: reads every page, computes every number of the worked
 examples again, compares formulas with their SI form, follows every link and
-every name. Prints all that is wrong with file, line and column.
+every name, and compares the book with published values. Prints all that is
+wrong with file, line and column.
 
   --content DIR   the content folder (default: ./content)
-  -v              also list the terms that no formula computes
+  --checks DIR    the published values (default: ./testdata/published/checks
+                  for the content folder ./content, where there is one)
+  -v              also list the terms that no formula computes, and those that
+                  no published value checks
 
 Exit status: 0 nothing is wrong, 1 the content has errors, 2 bad usage.
 `
@@ -28,6 +32,7 @@ func runProof(args []string, out, errOut io.Writer) int {
 	flags.SetOutput(errOut)
 	flags.Usage = func() { fmt.Fprint(errOut, proofUsage) }
 	content := flags.String("content", "content", "")
+	checks := flags.String("checks", "", "")
 	verbose := flags.Bool("v", false, "")
 	switch err := flags.Parse(args); {
 	case err == flag.ErrHelp:
@@ -42,7 +47,13 @@ func runProof(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "columnbowl proof: there is no content folder %s; name one with --content DIR\n", *content)
 		return 2
 	}
-	_, found, summary := proofed(*content)
+	b, found, summary := proofed(*content)
+	compared, err := comparePublished(b, *content, *checks, &summary)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl proof: %v\n", err)
+		return 2
+	}
+	found = append(found, compared...)
 	if err := found.Print(errOut); err != nil {
 		return 2
 	}
@@ -52,6 +63,9 @@ func runProof(args []string, out, errOut io.Writer) int {
 		}
 	}
 	fmt.Fprintf(out, "%s.\n", &summary)
+	if summary.Published != "" {
+		fmt.Fprintf(out, "%s.\n", summary.Published)
+	}
 	if n := found.Errors(); n > 0 {
 		fmt.Fprintf(out, "%s: the book cannot be published.\n", plural(n, "error"))
 		return 1

@@ -6,6 +6,7 @@ import (
 
 	"columnbowl/build/markdown"
 	"columnbowl/build/report"
+	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/reckon"
 )
 
@@ -22,7 +23,7 @@ func (l *loading) network() {
 	for _, c := range b.Chapters {
 		l.blocks(&c.Page)
 	}
-	engine, problems := reckon.Load(b.Source)
+	engine, problems := reckon.Load(b.Source, physics.Functions()...)
 	b.Whole = len(problems) == 0 && !slices.ContainsFunc(b.Pages(), func(p *Page) bool { return p.Doc.Torn })
 	bad := l.tell(problems)
 	for len(problems) > 0 {
@@ -30,7 +31,7 @@ func (l *loading) network() {
 			return
 		}
 		b.keep(bad)
-		engine, problems = reckon.Load(b.Source)
+		engine, problems = reckon.Load(b.Source, physics.Functions()...)
 		bad = map[int]bool{} // what fails only because of what was taken out needs no telling
 		for _, p := range problems {
 			bad[p.Block] = true

@@ -27,7 +27,12 @@ type Summary struct {
 	Mistakes, Cautions     int
 	Links                  int // of the text and of the title blocks
 
-	// Notes are worth knowing and stop nothing: terms that no formula computes.
+	// Published is a line on the published values that were compared; empty if
+	// none were at hand. Summary.Outside fills it.
+	Published string
+
+	// Notes are worth knowing and stop nothing: terms that no formula computes, and
+	// terms that no published value checks.
 	Notes report.List
 }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/reckon"
 )
 
@@ -18,7 +19,7 @@ type Desk struct{ book *reckon.Book }
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
-	book, err := reckon.Unpack(pack)
+	book, err := reckon.Unpack(pack, physics.Functions()...)
 	if err != nil {
 		return nil, err
 	}
