@@ -58,6 +58,12 @@ func runBind(args []string, out, errOut io.Writer) int {
 	}
 	start := time.Now()
 	b, found, summary := proofed(a.content)
+	outcomes, apart, err := comparePublished(b, a.content, "", &summary)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl bind: %v\n", err)
+		return 1
+	}
+	found = append(found, apart...)
 	if n := found.Errors(); n > 0 {
 		if err := found.Print(errOut); err != nil {
 			return 1
@@ -65,7 +71,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "%s: nothing was bound.\n", plural(n, "error"))
 		return 1
 	}
-	edition, err := bound(b, a.engine)
+	edition, err := bound(b, a.engine, evidence(b.Engine, outcomes))
 	if err == nil {
 		err = bindery.Write(edition, a.out)
 	}
@@ -79,7 +85,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 }
 
 // bound makes an edition of a sound book.
-func bound(b *book.Book, engine string) (*bindery.Edition, error) {
+func bound(b *book.Book, engine string, seen *bindery.Evidence) (*bindery.Edition, error) {
 	var parts bindery.Parts
 	var err error
 	if parts.Shells, err = site.Shells(); err != nil {
@@ -99,7 +105,7 @@ func bound(b *book.Book, engine string) (*bindery.Edition, error) {
 	if parts.Wasm, err = engineFor(engine); err != nil {
 		return nil, err
 	}
-	return bindery.Bind(b, parts, bindery.Options{})
+	return bindery.Bind(b, parts, bindery.Options{Evidence: seen})
 }
 
 // engineFor reads an engine that is built already, or builds it.

@@ -48,7 +48,7 @@ func runProof(args []string, out, errOut io.Writer) int {
 		return 2
 	}
 	b, found, summary := proofed(*content)
-	compared, err := comparePublished(b, *content, *checks, &summary)
+	_, compared, err := comparePublished(b, *content, *checks, &summary)
 	if err != nil {
 		fmt.Fprintf(errOut, "columnbowl proof: %v\n", err)
 		return 2

@@ -36,12 +36,12 @@ func checksFolder(content, named string) (string, error) {
 }
 
 // comparePublished runs the published values through the engine, tells the
-// summary of them, and returns what does not hold. A book with errors is not
+// summary of them, and returns them with what does not hold. A book with errors is not
 // compared: they come first.
-func comparePublished(b *book.Book, content, named string, summary *proof.Summary) (report.List, error) {
+func comparePublished(b *book.Book, content, named string, summary *proof.Summary) ([]published.Outcome, report.List, error) {
 	dir, err := checksFolder(content, named)
 	if dir == "" || err != nil || b.Engine == nil || !b.Whole {
-		return nil, err
+		return nil, nil, err
 	}
 	var list report.List
 	tell := func(file string, line int, message string) {
@@ -53,10 +53,10 @@ func comparePublished(b *book.Book, content, named string, summary *proof.Summar
 		for _, p := range problems {
 			tell(p.File, p.Line, p.Message)
 		}
-		return list, nil
+		return nil, list, nil
 	}
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	outcomes := set.Run(answer.New(b.Engine).Answer)
 	for i := range outcomes {
@@ -67,5 +67,5 @@ func comparePublished(b *book.Book, content, named string, summary *proof.Summar
 	byTerm, all := set.Gather(outcomes)
 	computed, facts := set.Unchecked(byTerm)
 	summary.Outside(b, all.String(), computed, facts)
-	return list, nil
+	return outcomes, list, nil
 }
