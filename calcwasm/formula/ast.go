@@ -40,7 +40,8 @@ type Expr struct {
 	Func   *Func
 	Points []Point // of table(…) and curve(…)
 	slopes []float64
-	Term   int // of Ref and Bare
+	mixed  bool // the points of a call do not stand behind its one value
+	Term   int  // of Ref and Bare
 	Value  float64
 	Unit   *unit.Unit
 	Text   string

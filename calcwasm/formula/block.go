@@ -1,6 +1,9 @@
 package formula
 
 import (
+	"math"
+	"strings"
+
 	"columnbowl/calcwasm/unit"
 )
 
@@ -87,13 +90,13 @@ func (p *parser) nextAssign() bool {
 }
 
 func (p *parser) assign() Assign {
-	t := p.take()
+	t := p.tok()
 	a := Assign{Off: t.off, Term: -1}
-	if t.kind != tokName {
-		p.i = max(p.i-1, 0)
+	if t.kind != tokName || Reserved(t.text) {
 		p.expected("the name of a term")
 		return a
 	}
+	p.take()
 	i, ok := p.scope.Find(t.text)
 	if !ok {
 		p.failAt(t.off, t.len, "There is no term “"+t.text+"”.", p.scope.Near(t.text))
@@ -127,28 +130,46 @@ func (p *parser) choiceValue(a *Assign) {
 func (p *parser) quantityValue(a *Assign, known bool) {
 	low, t := p.signedNumber()
 	a.Low, a.High, a.Unit, a.Number = low, low, t.unit, t.text
+	units := []*unit.Unit{t.unit}
 	if p.acceptWord("to") {
 		high, h := p.signedNumber()
 		if t.unit == nil && h.unit != nil { // 180 to 200 ft
 			low = h.unit.ToSI(low)
+			units = nil
 		}
-		a.Low, a.High, t = low, high, h
-		a.Unit = h.unit
+		a.Low, a.High, a.Unit = low, high, h.unit
+		units = append(units, h.unit)
 		if high < low {
 			p.failAt(a.ValueOff, p.lastEnd()-a.ValueOff, "A range runs from the lower value to the higher one.", "")
 		}
 	}
-	if !known || p.lost {
+	if known && !p.lost {
+		p.checkValue(a, units)
+	}
+}
+
+// checkValue holds a value against its term: the dimension of both ends of a
+// range, and that a count is a whole number.
+func (p *parser) checkValue(a *Assign, units []*unit.Unit) {
+	term := &p.scope.terms[a.Term]
+	length := p.lastEnd() - a.ValueOff
+	for _, u := range units {
+		d := dimOf(u)
+		if d == term.Dim() {
+			continue
+		}
+		suggest := ""
+		if u == nil {
+			written := p.src[a.ValueOff:p.lastEnd()]
+			if suggest = written + " " + term.US.Symbol; strings.Contains(written, " to ") && units[0] != nil {
+				suggest = written + " " + units[0].Symbol
+			}
+		}
+		p.failAt(a.ValueOff, length, "“"+term.ID+"” is "+dimWord(term.Dim())+", and this is "+dimWord(d)+".", suggest)
 		return
 	}
-	term := &p.scope.terms[a.Term]
-	if d := dimOf(a.Unit); d != term.Dim() {
-		message := "“" + term.ID + "” is " + dimWord(term.Dim()) + ", and this is " + dimWord(d) + "."
-		suggest := ""
-		if a.Unit == nil {
-			suggest = t.text + " " + term.US.Symbol
-		}
-		p.failAt(a.ValueOff, p.lastEnd()-a.ValueOff, message, suggest)
+	if term.Kind == Count && (a.Low < 0 || a.Low != math.Trunc(a.Low) || a.High != math.Trunc(a.High)) {
+		p.failAt(a.ValueOff, length, "“"+term.ID+"” counts things: it is a whole number, 0 or more.", "")
 	}
 }
 
@@ -179,12 +200,12 @@ func (p *parser) say(required bool) string {
 		}
 		return ""
 	}
-	t := p.take()
+	t := p.tok()
 	if t.kind != tokString {
-		p.i = max(p.i-1, 0)
 		p.expected("text in quotation marks")
 		return ""
 	}
+	p.take()
 	if t.text == "" {
 		p.fail(t, "There is nothing between the quotation marks.")
 	}
@@ -233,18 +254,25 @@ func ParseMistake(src string, scope *Scope) (*Mistake, error) {
 	for p.tok().kind != tokEnd && !p.isWord("say") && !p.isWord("in") {
 		m.Edits = append(m.Edits, p.edits()...)
 	}
+	p.shownIn(m)
 	m.Say = p.say(true)
-	if p.acceptWord("in") {
-		t := p.take()
-		if t.kind != tokString {
-			p.fail(t, "After “in” stands the title of a worked example, in quotation marks.")
-		}
-		m.In = t.text
-	}
+	p.shownIn(m)
 	if len(m.Edits) == 0 && len(p.errors) == 0 {
 		p.failAt(0, 1, "A mistake needs an edit: put … for …, leave out …, minus for plus …, times for over …, bare … for …, whole ….", "")
 	}
 	return m, p.done()
+}
+
+// shownIn reads the line that names the worked example a mistake is shown in.
+func (p *parser) shownIn(m *Mistake) {
+	if !p.acceptWord("in") {
+		return
+	}
+	t := p.take()
+	if t.kind != tokString {
+		p.fail(t, "After “in” stands the title of a worked example, in quotation marks.")
+	}
+	m.In = t.text
 }
 
 // edits reads one line of edits; “leave out a, b” makes one of each name.
@@ -277,7 +305,7 @@ func (p *parser) edits() []*Edit {
 		p.bareEdit(ed)
 	case p.acceptWord("whole"):
 		ed.Kind, ed.Whole = WholeFor, p.relation()
-	case p.tok().kind == tokName && p.scope.funcs[p.tok().text] != nil:
+	case p.tok().kind == tokName && (p.scope.funcs[p.tok().text] != nil || p.tokens[min(p.i+1, len(p.tokens)-1)].text == "for"):
 		ed.Kind, ed.FuncTo = FuncFor, p.function()
 		p.need("for")
 		ed.FuncFrom = p.function()
@@ -302,9 +330,14 @@ func (p *parser) turned(ed *Edit, kind EditKind, other string) {
 }
 
 func (p *parser) termName() int {
-	t := p.take()
+	t := p.tok()
+	if t.kind != tokName || Reserved(t.text) {
+		p.expected("the name of a term")
+		return 0
+	}
+	p.take()
 	i, ok := p.scope.Find(t.text)
-	if t.kind != tokName || !ok {
+	if !ok {
 		p.failAt(t.off, max(t.len, 1), "There is no term “"+t.text+"”.", p.scope.Near(t.text))
 		return 0
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/unit"
 )
@@ -13,7 +14,15 @@ func dimWord(d unit.Dim) string {
 	if d.IsNone() {
 		return "a bare number"
 	}
-	return "a " + d.String()
+	return article(d.String())
+}
+
+// article puts “a” or “an” before a word, by its sound.
+func article(word string) string {
+	if strings.IndexByte("aeio", word[0]) >= 0 {
+		return "an " + word
+	}
+	return "a " + word
 }
 
 func (p *parser) failExpr(e *Expr, message, suggest string) {
@@ -44,16 +53,18 @@ func (p *parser) check(e *Expr) unit.Dim {
 		p.failExpr(e, "There is no term "+p.text(e)+".", p.scope.Near(e.Text))
 	case Ref:
 		if t := &p.scope.terms[e.Term]; t.Kind == Choice {
-			p.failExpr(e, "“"+t.ID+"” is a word, not a number: it can only stand in a condition, such as "+t.ID+" = "+t.Values[0]+".", "")
+			example := "a value"
+			if len(t.Values) > 0 {
+				example = t.Values[0]
+			}
+			p.failExpr(e, "“"+t.ID+"” is a word, not a number: it can only stand in a condition, such as "+t.ID+" = "+example+".", "")
 		}
 	case Neg:
 		e.Dim = p.check(e.X)
 	case Add, Sub:
 		e.Dim = p.checkSum(e)
-	case Mul:
-		e.Dim = p.check(e.X).Mul(p.check(e.Y))
-	case Div:
-		e.Dim = p.check(e.X).Div(p.check(e.Y))
+	case Mul, Div:
+		e.Dim = p.checkProduct(e)
 	case Pow:
 		e.Dim = p.checkPow(e)
 	case Call:
@@ -72,6 +83,20 @@ func (p *parser) checkSum(e *Expr) unit.Dim {
 		p.failExpr(e.Y, p.text(e.X)+" is "+dimWord(x)+" and "+p.text(e.Y)+" "+dimWord(y)+": they cannot be "+verb+".", "")
 	}
 	return x
+}
+
+// checkProduct finds the dimension of a product or a quotient. Exponents have
+// an end: a product that goes beyond it cannot be divided back.
+func (p *parser) checkProduct(e *Expr) unit.Dim {
+	x, y := p.check(e.X), p.check(e.Y)
+	d, back := x.Mul(y), x.Mul(y).Div(y)
+	if e.Op == Div {
+		d, back = x.Div(y), x.Div(y).Mul(y)
+	}
+	if back != x {
+		p.failExpr(e, "This dimension has no meaning: an exponent in it is too large.", "")
+	}
+	return d
 }
 
 func (p *parser) checkPow(e *Expr) unit.Dim {
@@ -160,7 +185,11 @@ func (p *parser) checkComparison(e *Expr) {
 		p.checkChoice(e, t)
 		return
 	}
-	x, y := p.check(e.X), p.check(e.Y)
+	x := p.check(e.X)
+	if len(p.errors) > 0 && e.Y.Op == Word {
+		return // the word may belong to the choice that is misspelt
+	}
+	y := p.check(e.Y)
 	if len(p.errors) == 0 && x != y {
 		p.failExpr(e.Y, p.text(e.X)+" is "+dimWord(x)+" and "+p.text(e.Y)+" "+dimWord(y)+": they cannot be compared.", "")
 	}

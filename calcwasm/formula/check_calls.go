@@ -63,7 +63,7 @@ func checkRound(p *parser, e *Expr) unit.Dim {
 // checkPoints turns the arguments behind the first one into points.
 func checkPoints(p *parser, e *Expr) unit.Dim {
 	n := len(e.Points)
-	if len(e.Args) != 1+2*n || n < 2 {
+	if len(e.Args) != 1+2*n || n < 2 || e.mixed {
 		p.failExpr(e, e.Func.Name+"(x, x1: y1, x2: y2, …) takes one value and two points or more.", "")
 		return unit.Dim{}
 	}

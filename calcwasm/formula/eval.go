@@ -35,7 +35,30 @@ func (v *Env) Known(term int) bool { return v.Values[term] == v.Values[term] }
 // computation is not valid; Env.Invalid tells the reason of the latter.
 func (e *Expr) Eval(v *Env) float64 {
 	v.Invalid = ""
-	return e.eval(v)
+	x := e.eval(v)
+	if x-x == 0 || x != x && (v.Invalid != "" || !e.allKnown(v)) {
+		return x
+	}
+	if v.Invalid == "" {
+		v.Invalid = "the number is too large"
+	}
+	return math.NaN()
+}
+
+// allKnown says whether all terms of an expression have values.
+func (e *Expr) allKnown(v *Env) bool {
+	if e == nil {
+		return true
+	}
+	if (e.Op == Ref || e.Op == Bare) && !v.Known(e.Term) {
+		return false
+	}
+	for _, a := range e.Args {
+		if !a.allKnown(v) {
+			return false
+		}
+	}
+	return e.X.allKnown(v) && e.Y.allKnown(v)
 }
 
 func (e *Expr) eval(v *Env) float64 {
@@ -59,11 +82,24 @@ func (e *Expr) eval(v *Env) float64 {
 	case Div:
 		return e.quotient(v)
 	case Pow:
-		return pow(e.X.eval(v), e.Y.eval(v))
+		return e.power(v)
 	case Call:
 		return e.call(v)
 	}
 	return math.NaN()
+}
+
+func (e *Expr) power(v *Env) float64 {
+	x, y := e.X.eval(v), e.Y.eval(v)
+	switch {
+	case x < 0 && y != math.Trunc(y) && y == y:
+		v.Invalid = "it would take the root of a negative number"
+		return math.NaN()
+	case x == 0 && y < 0:
+		v.Invalid = "it would divide by zero"
+		return math.NaN()
+	}
+	return pow(x, y)
 }
 
 func (e *Expr) quotient(v *Env) float64 {

@@ -110,7 +110,10 @@ func (s *Scope) Near(name string) string {
 		names = append(names, f)
 	}
 	slices.Sort(names)
-	return Nearest(name, names)
+	if near := Nearest(name, names); near != name {
+		return near
+	}
+	return "" // a function without its parentheses
 }
 
 // Nearest returns the one of names that is closest to a misspelt word, or "" if

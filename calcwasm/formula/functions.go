@@ -2,6 +2,8 @@ package formula
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/arith"
 	"columnbowl/calcwasm/unit"
@@ -19,9 +21,12 @@ type Func struct {
 	// is not valid it returns the reason in words, complete, and any number.
 	Eval func(args []float64) (value float64, invalid string)
 
-	smooth bool                                            // a curve, not straight lines, joins the points
-	points bool                                            // takes pairs x: y
-	bound  func(e *Expr, args []Interval) (Interval, bool) // tight bounds, if known
+	// Bound gives bounds of the value over intervals of the arguments, if it can:
+	// nothing inside them may lie outside. Without it nothing is claimed.
+	Bound func(call *Expr, args []Interval) (Interval, bool)
+
+	points bool // takes pairs x: y
+	smooth bool // a curve, not straight lines, joins the points
 }
 
 // Param is an argument of a Func.
@@ -41,16 +46,21 @@ func (f *Func) usage() string {
 var unknownFunc = &Func{Name: "?", points: true}
 
 var (
-	roundUp   = &Func{Name: "round-up", OneWay: true, Eval: evalRoundUp, bound: boundMonotone}
-	roundDown = &Func{Name: "round-down", OneWay: true, Eval: evalRoundDown, bound: boundMonotone}
-	ownFuncs  = []*Func{
-		{Name: "min", Eval: evalMin, bound: boundMonotone},
-		{Name: "max", Eval: evalMax, bound: boundMonotone},
-		{Name: "sqrt", Eval: evalSqrt, bound: boundMonotone},
-		{Name: "abs", Eval: evalAbs, bound: boundAbs},
+	roundUp   = &Func{Name: "round-up", OneWay: true, Eval: evalRoundUp, Bound: boundMonotone}
+	roundDown = &Func{Name: "round-down", OneWay: true, Eval: evalRoundDown, Bound: boundMonotone}
+	// notNegative stands where a formula that takes a root was turned round: a root
+	// is never negative, so that the inverse has no value for one that is. No author
+	// can type its name, and it is not printed.
+	notNegative = &Func{Name: "≥0", Eval: evalNotNegative, Bound: boundMonotone}
+	ownFuncs    = []*Func{
+		notNegative,
+		{Name: "min", Eval: evalMin, Bound: boundMonotone},
+		{Name: "max", Eval: evalMax, Bound: boundMonotone},
+		{Name: "sqrt", Eval: evalSqrt, Bound: boundMonotone},
+		{Name: "abs", Eval: evalAbs, Bound: boundAbs},
 		roundUp, roundDown,
-		{Name: "table", OneWay: true, points: true, bound: boundPoints},
-		{Name: "curve", OneWay: true, points: true, smooth: true, bound: boundPoints},
+		{Name: "table", OneWay: true, points: true, Bound: boundPoints},
+		{Name: "curve", OneWay: true, points: true, smooth: true, Bound: boundPoints},
 	}
 )
 
@@ -75,6 +85,13 @@ func evalSqrt(a []float64) (float64, string) {
 		return 0, "the square root of a negative number"
 	}
 	return math.Sqrt(a[0]), ""
+}
+
+func evalNotNegative(a []float64) (float64, string) {
+	if a[0] < 0 {
+		return 0, "a root is never negative"
+	}
+	return a[0], ""
 }
 
 func evalAbs(a []float64) (float64, string) { return math.Abs(a[0]), "" }
@@ -171,11 +188,17 @@ func pow(x, y float64) float64 {
 	return arith.Pow(x, y)
 }
 
+// outOfPoints says that x lies outside a table or a curve. A value that prints
+// like the end it has passed is printed in full.
 func outOfPoints(e *Expr, x float64) string {
 	u := e.Unit
 	if u == nil {
 		u = unitless
 	}
 	first, last := e.Points[0].X, e.Points[len(e.Points)-1].X
-	return "the " + e.Func.Name + " runs from " + unit.FormatWith(first, u) + " to " + unit.FormatWith(last, u) + ", and " + unit.FormatWith(x, u) + " is outside it"
+	text := unit.FormatWith(x, u)
+	if text == unit.FormatWith(first, u) || text == unit.FormatWith(last, u) {
+		text = strings.Replace(text, unit.Format(x, u), strconv.FormatFloat(u.FromSI(x), 'g', -1, 64), 1)
+	}
+	return "the " + e.Func.Name + " runs from " + unit.FormatWith(first, u) + " to " + unit.FormatWith(last, u) + ", and " + text + " is outside it"
 }

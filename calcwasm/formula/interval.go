@@ -47,7 +47,7 @@ func arithmetic(op Op, x, y Interval) Interval {
 		if y.Low <= 0 && y.High >= 0 {
 			return unknownInterval
 		}
-		y = Interval{1 / y.High, 1 / y.Low}
+		return hull(x.Low/y.Low, x.Low/y.High, x.High/y.Low, x.High/y.High)
 	}
 	return hull(x.Low*y.Low, x.Low*y.High, x.High*y.Low, x.High*y.High)
 }
@@ -60,14 +60,17 @@ func hull(values ...float64) Interval {
 	return r
 }
 
+// power bounds a power. A negative base has one only for a fixed whole
+// exponent; an even one turns back at zero.
 func power(x, y Interval) Interval {
-	if y.Low == y.High && y.Low == 2 && x.Low < 0 && x.High > 0 {
-		return Interval{0, math.Max(x.Low*x.Low, x.High*x.High)}
-	}
-	if x.Low < 0 && y.Low != math.Trunc(y.Low) || x.Low <= 0 && y.Low < 0 {
+	if x.Low < 0 && (y.Low != y.High || y.Low != math.Trunc(y.Low)) || x.Low <= 0 && x.High >= 0 && y.Low < 0 {
 		return unknownInterval
 	}
-	return hull(pow(x.Low, y.Low), pow(x.Low, y.High), pow(x.High, y.Low), pow(x.High, y.High))
+	r := hull(pow(x.Low, y.Low), pow(x.Low, y.High), pow(x.High, y.Low), pow(x.High, y.High))
+	if x.Low < 0 && x.High > 0 && math.Mod(y.Low, 2) == 0 {
+		r.Low = 0
+	}
+	return r
 }
 
 func (e *Expr) boundCall(terms []Interval) Interval {
@@ -78,37 +81,12 @@ func (e *Expr) boundCall(terms []Interval) Interval {
 			return unknownInterval
 		}
 	}
-	if e.Func.bound != nil {
-		if r, ok := e.Func.bound(e, args); ok {
+	if e.Func.Bound != nil {
+		if r, ok := e.Func.Bound(e, args); ok {
 			return r
 		}
-		return unknownInterval
 	}
-	return e.sampled(args)
-}
-
-// sampled bounds a function of which nothing is known by its values at the
-// corners and in the middle of its arguments.
-func (e *Expr) sampled(args []Interval) Interval {
-	n := 1
-	for range args {
-		n *= 3
-	}
-	at := make([]float64, len(args))
-	r := Interval{math.Inf(1), math.Inf(-1)}
-	for k := 0; k < n; k++ {
-		rest := k
-		for i, a := range args {
-			at[i] = []float64{a.Low, a.Low/2 + a.High/2, a.High}[rest%3]
-			rest /= 3
-		}
-		v, invalid := e.Func.Eval(at)
-		if invalid != "" || v != v {
-			return unknownInterval
-		}
-		r = Interval{math.Min(r.Low, v), math.Max(r.High, v)}
-	}
-	return r
+	return unknownInterval
 }
 
 // boundMonotone bounds a function that never falls when an argument rises.

@@ -1,5 +1,7 @@
 package formula
 
+import "math"
+
 // Isolate turns a relation round for one of its terms by algebra: the result
 // is an expression that computes the term from the others. It succeeds where
 // the term occurs once and every step from it to the equals sign can be undone
@@ -61,27 +63,36 @@ func undo(side, other *Expr, term int) (next, undone *Expr, ok bool) {
 		return undoPower(side, other, inX)
 	case Call:
 		if side.Func.Name == "sqrt" {
-			return side.Args[0], node(Pow, other, number(2)), true
+			return side.Args[0], node(Pow, positive(other), number(2)), true
 		}
 	}
 	return nil, nil, false
 }
 
-// undoPower takes the root. An even power would have two roots, one of them
-// negative: that is left to the search, which looks inside the term's range.
+// positive marks a value that can only be zero or more.
+func positive(x *Expr) *Expr {
+	return &Expr{Op: Call, Func: notNegative, Args: []*Expr{x}, Dim: x.Dim}
+}
+
+// undoPower takes the root of a power whose exponent is a plain fraction, such
+// as 1.852. Whole exponents have a second, negative root or a sign to keep, and
+// are left to the search, which looks inside the term's range.
 func undoPower(side, other *Expr, inX bool) (next, undone *Expr, ok bool) {
 	n, fixed := constant(side.Y)
-	if !inX || !fixed || n == 0 {
+	if inX && fixed && n == 1 {
+		return side.X, other, true
+	}
+	if inX && fixed && n == -1 {
+		return side.X, node(Div, number(1), other), true
+	}
+	if !inX || !fixed || n == math.Trunc(n) || side.Y.Op == Div {
 		return nil, nil, false
 	}
-	if n == 2 || n == 4 {
-		return nil, nil, false
+	inverse := number(1 / n)
+	if 1/n != math.Trunc(1/n) {
+		inverse = &Expr{Op: Div, X: number(1), Y: side.Y}
 	}
-	root := node(Pow, other, &Expr{Op: Div, X: number(1), Y: side.Y})
-	if n == 0.5 {
-		root = node(Pow, other, number(2))
-	}
-	return side.X, root, true
+	return side.X, node(Pow, positive(other), inverse), true
 }
 
 func number(v float64) *Expr { return &Expr{Op: Number, Value: v} }

@@ -130,7 +130,7 @@ func (u *unpacker) unit(symbol string) *unit.Unit {
 }
 
 func (u *unpacker) expr() *Expr {
-	if u.depth++; u.depth > 2*deepest {
+	if u.depth++; u.depth > 2*longest {
 		u.bad = true
 	}
 	defer func() { u.depth-- }()

@@ -1,12 +1,18 @@
 package formula
 
 import (
+	"strconv"
+
 	"columnbowl/calcwasm/unit"
 )
 
 // deepest is how far expressions may nest: more than any author needs, and far
 // less than the small stack of a browser's WebAssembly bears.
 const deepest = 100
+
+// longest is how many operations may be chained in one expression: a + a + a …
+// makes a tree as deep as it is long.
+const longest = 500
 
 type parser struct {
 	src    string
@@ -15,6 +21,7 @@ type parser struct {
 	scope  *Scope
 	errors Errors
 	depth  int
+	links  int
 	lost   bool // something structural is missing: what follows would only be noise
 }
 
@@ -152,6 +159,11 @@ func (p *parser) checked(e *Expr) *Expr {
 }
 
 func (p *parser) pair(op Op, x, y *Expr) *Expr {
+	if p.links++; p.links > longest {
+		p.fail(p.tok(), "This expression is too long: more than "+strconv.Itoa(longest)+" operations.")
+		p.lost = true
+		p.i = len(p.tokens) - 1
+	}
 	return &Expr{Op: op, Off: x.Off, Len: max(p.lastEnd()-x.Off, 1), X: x, Y: y}
 }
 
@@ -204,11 +216,24 @@ func (p *parser) comparison() *Expr {
 	x := p.sum()
 	for _, c := range comparisons {
 		if p.acceptOp(c.sign) {
-			return p.pair(c.op, x, p.sum())
+			e := p.pair(c.op, x, p.sum())
+			p.chained()
+			return e
 		}
 	}
 	p.expected("a comparison (= != < <= > >=)")
 	return x
+}
+
+// chained refuses a second comparison right behind a first one.
+func (p *parser) chained() {
+	for _, c := range comparisons {
+		if p.isOp(c.sign) {
+			p.fail(p.tok(), "Two comparisons are joined with “and”: 3 < stages and stages < 9.")
+			p.lost = true
+			p.i = len(p.tokens) - 1
+		}
+	}
 }
 
 // parenIsCondition looks ahead: a parenthesis that holds a comparison groups
@@ -281,6 +306,10 @@ func (p *parser) sign() *Expr {
 	if !p.acceptOp("-") {
 		return p.power()
 	}
+	if n := p.tok(); n.kind == tokNumber && n.unit != nil && n.unit.Offset != 0 {
+		p.take() // -5 degC is a temperature, not a temperature with its sign changed
+		return &Expr{Op: Number, Off: t.off, Len: n.off + n.len - t.off, Value: n.unit.ToSI(-n.unit.FromSI(n.value)), Unit: n.unit, Text: "-" + n.text, Dim: n.unit.Dim}
+	}
 	if !p.enter(t) {
 		return &Expr{Off: t.off, Len: t.len}
 	}
@@ -339,6 +368,9 @@ func (p *parser) name() *Expr {
 	}
 	i, ok := p.scope.Find(t.text)
 	if !ok {
+		if p.tok().kind == tokUnit { // a misspelt term: its unit is not a second mistake
+			p.take()
+		}
 		return &Expr{Op: Word, Off: t.off, Len: t.len, Text: t.text, Value: -1}
 	}
 	e := &Expr{Op: Ref, Off: t.off, Len: t.len, Term: i, Dim: p.scope.terms[i].Dim()}
@@ -374,11 +406,8 @@ func (p *parser) call(name token) *Expr {
 	}
 	defer p.leave()
 	p.take() // (
-	for !p.isOp(")") {
+	for more := !p.isOp(")"); more; more = p.acceptOp(",") {
 		p.argument(e)
-		if !p.acceptOp(",") {
-			break
-		}
 	}
 	if !p.acceptOp(")") {
 		p.expected("“,” or “)”")
@@ -390,10 +419,13 @@ func (p *parser) call(name token) *Expr {
 // argument reads one argument, or one “x: y” pair of a table or a curve.
 func (p *parser) argument(e *Expr) {
 	x := p.sum()
+	first := len(e.Args) == 0
 	if !p.acceptOp(":") {
+		e.mixed = e.mixed || len(e.Points) > 0
 		e.Args = append(e.Args, x)
 		return
 	}
+	e.mixed = e.mixed || first
 	y := p.sum()
 	if e.Func != unknownFunc && !e.Func.points {
 		p.failAt(x.Off, max(p.lastEnd()-x.Off, 1), "Only table(…) and curve(…) take pairs of points.", "")

@@ -2,28 +2,31 @@ package formula
 
 import "math"
 
-// intervals is how finely a range is searched for changes of sign.
-const intervals = 192
+// intervals is how finely a range is searched for changes of sign; the first
+// and the last interval are cut into parts, because a dip between two roots
+// shows only where it has neighbours on both sides.
+const (
+	intervals = 192
+	parts     = 8
+)
 
 // Roots finds where f is zero between low and high (low < high): every change
 // of sign that a search in steps of 1/192 of the range shows, and touching
-// points between them, each to the last bits. Where f is NaN there is no root.
+// points between them, each to the last bits. Where f is NaN, and where it jumps
+// over zero, there is no root.
 func Roots(f func(x float64) float64, low, high float64) []float64 {
 	var roots []float64
-	step := (high - low) / intervals
 	var x, y [3]float64
-	for i := 0; i <= intervals; i++ {
+	last := intervals + 2*(parts-1)
+	for i := 0; i <= last; i++ {
 		x[0], x[1] = x[1], x[2]
 		y[0], y[1] = y[1], y[2]
-		x[2] = low + float64(float64(i)*step)
-		if i == intervals {
-			x[2] = high
-		}
+		x[2] = gridPoint(i, low, high)
 		y[2] = f(x[2])
 		switch {
 		case y[2] == 0:
 			roots = append(roots, x[2])
-		case i > 0 && y[1]*y[2] < 0:
+		case i > 0 && opposed(y[1], y[2]):
 			if r, ok := between(f, x[1], x[2], y[1], y[2]); ok {
 				roots = append(roots, r)
 			}
@@ -34,9 +37,28 @@ func Roots(f func(x float64) float64, low, high float64) []float64 {
 	return distinct(roots, high-low)
 }
 
+// gridPoint is the i-th place at which a range is looked at.
+func gridPoint(i int, low, high float64) float64 {
+	const end = intervals + 2*(parts-1)
+	at := float64(i - parts + 1)
+	switch {
+	case i <= parts:
+		at = float64(i) / parts
+	case i == end:
+		return high
+	case i >= end-parts:
+		at = intervals - float64(end-i)/parts
+	}
+	return low + float64(at/intervals*(high-low))
+}
+
+// opposed and sameSign compare signs; products of very small numbers vanish.
+func opposed(a, b float64) bool  { return a < 0 && b > 0 || a > 0 && b < 0 }
+func sameSign(a, b float64) bool { return a < 0 && b < 0 || a > 0 && b > 0 }
+
 // touching says whether |f| has a dip at the middle of three neighbours.
 func touching(y [3]float64) bool {
-	return y[0]*y[1] > 0 && y[1]*y[2] > 0 && math.Abs(y[1]) <= math.Abs(y[0]) && math.Abs(y[1]) <= math.Abs(y[2])
+	return sameSign(y[0], y[1]) && sameSign(y[1], y[2]) && math.Abs(y[1]) <= math.Abs(y[0]) && math.Abs(y[1]) <= math.Abs(y[2])
 }
 
 // touch looks for roots at a dip: two close ones, or one that only touches zero.
@@ -47,10 +69,10 @@ func touch(f func(float64) float64, a, b float64, y [3]float64) []float64 {
 	for range 80 {
 		c, d := high-float64(golden*(high-low)), low+float64(golden*(high-low))
 		fc, fd := f(c), f(d)
-		if fc*y[0] < 0 {
+		if opposed(fc, y[0]) {
 			return twoAround(f, a, c, b, y, fc)
 		}
-		if fd*y[0] < 0 {
+		if opposed(fd, y[0]) {
 			return twoAround(f, a, d, b, y, fd)
 		}
 		if math.Abs(fc) < math.Abs(fd) {
@@ -77,6 +99,10 @@ func twoAround(f func(float64) float64, a, m, b float64, y [3]float64, fm float6
 	return roots
 }
 
+// jump is how far a value must have come down, from those at the ends of its
+// interval, to be a root and not a jump over zero.
+const jump = 1e-6
+
 // between finds the root that a change of sign encloses, by the method of
 // Brent (Algorithms for Minimization without Derivatives, 1973, chapter 4). A
 // jump over zero (a pole) is no root and is refused.
@@ -86,7 +112,7 @@ func between(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
 	e := d
 	start := math.Max(math.Abs(fa), math.Abs(fb))
 	for range 200 {
-		if fb*fc > 0 {
+		if sameSign(fb, fc) {
 			c, fc = a, fa
 			d = b - a
 			e = d
@@ -98,7 +124,7 @@ func between(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
 		tol := 2 * 2.220446049250313e-16 * math.Abs(b)
 		m := (c - b) / 2
 		if fb == 0 || math.Abs(m) <= tol {
-			return b, math.Abs(fb) <= start
+			return b, math.Abs(fb) <= jump*start
 		}
 		d, e = brentStep(a, b, c, fa, fb, fc, d, e, m, tol)
 		a, fa = b, fb
@@ -114,7 +140,7 @@ func between(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
 			return 0, false
 		}
 	}
-	return b, math.Abs(fb) <= start
+	return b, math.Abs(fb) <= jump*start
 }
 
 func brentStep(a, b, c, fa, fb, fc, d, e, m, tol float64) (float64, float64) {
@@ -156,8 +182,11 @@ func distinct(roots []float64, width float64) []float64 {
 // the other terms standing in v. It uses algebra where it can and a search
 // where it must. v's value of the term is NaN afterwards.
 func (r *Relation) Solve(term int, v *Env, low, high float64) []float64 {
+	v.Values[term] = math.NaN()
 	if e, ok := r.Isolate(term); ok {
-		if x := e.Eval(v); x == x {
+		x := e.Eval(v)
+		v.Invalid = ""
+		if x >= low && x <= high {
 			return []float64{x}
 		}
 		return nil

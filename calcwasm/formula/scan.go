@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 
@@ -31,7 +32,7 @@ type token struct {
 // reserved words are never units and never terms.
 var reserved = []string{"and", "or", "not", "when", "say", "given", "expect", "put", "for", "leave", "out", "minus", "plus",
 	"times", "over", "bare", "whole", "to", "in", "danger", "because", "within", "min", "max", "sqrt", "abs", "table", "curve",
-	"round-up", "round-down"}
+	"round-up", "round-down", "≥0"}
 
 // Reserved says whether a word belongs to the notation, so that no term can have it as its id.
 func Reserved(word string) bool {
@@ -73,6 +74,9 @@ func (s *scanner) next() token {
 		c := s.src[s.pos]
 		if c == '\n' {
 			s.first = true
+		} else if n := noBreak(s.src[s.pos:]); n > 0 {
+			s.pos += n
+			continue
 		} else if c != ' ' && c != '\t' && c != '\r' {
 			t := s.token(c)
 			if t.kind != tokEnd {
@@ -141,16 +145,45 @@ func (s *scanner) number() token {
 	digits := s.src[start:s.pos]
 	t := token{kind: tokNumber, off: start, text: digits}
 	v, err := strconv.ParseFloat(digits, 64)
-	if err != nil {
+	switch {
+	case errors.Is(err, strconv.ErrRange):
+		s.fail(start, len(digits), "“"+digits+"” is too large for a number.", "")
+	case err != nil:
 		s.fail(start, len(digits), "“"+digits+"” is not a number: write digits with one point, such as 138.6.", "")
 	}
 	t.value = v
+	s.grouped(start)
 	s.unitAfter(&t)
 	return t
 }
 
+// noBreak is the length of a no-break space at the start of a text, 0 if there is none.
+func noBreak(text string) int {
+	for _, space := range []string{"\u00a0", "\u202f"} {
+		if strings.HasPrefix(text, space) {
+			return len(space)
+		}
+	}
+	return 0
+}
+
+// grouped refuses thousands that are grouped by commas. Inside parentheses a
+// comma separates arguments, so that only what cannot be one is refused.
+func (s *scanner) grouped(start int) {
+	end := s.pos
+	for end+4 <= len(s.src) && s.src[end] == ',' && isDigit(s.src[end+1]) && isDigit(s.src[end+2]) && isDigit(s.src[end+3]) && (end+4 == len(s.src) || !isDigit(s.src[end+4])) {
+		end += 4
+	}
+	if end == s.pos {
+		return
+	}
+	text := s.src[start:end]
+	s.fail(start, len(text), "“"+text+"”: thousands are not grouped in the notation.", strings.ReplaceAll(text, ",", ""))
+	s.pos = end
+}
+
 // goOn are the words that may follow a number without being its unit.
-var goOn = []string{"to", "and", "or", "not", "for", "when", "say", "given", "expect", "because"}
+var goOn = []string{"to", "danger", "and", "or", "not", "for", "when", "say", "given", "expect", "because"}
 
 func goesOn(word string) bool {
 	for _, w := range goOn {
@@ -164,14 +197,23 @@ func goesOn(word string) bool {
 // unitAfter takes the unit that follows a number, if one does.
 func (s *scanner) unitAfter(t *token) {
 	p := s.pos
-	for p < len(s.src) && s.src[p] == ' ' {
-		p++
+	for p < len(s.src) {
+		if n := noBreak(s.src[p:]); n > 0 {
+			p += n
+		} else if s.src[p] == ' ' {
+			p++
+		} else {
+			break
+		}
 	}
 	end := p
 	for end < len(s.src) && !strings.ContainsRune(" \t\r\n,()[]:\"=<>+*", rune(s.src[end])) {
 		end++
 	}
 	word := s.src[p:end]
+	if sign, _ := foreignAt(s.src, p); sign != "" {
+		return
+	}
 	startsUnit := word != "" && (isLetter(word[0]) || word[0] == '%' || word[0] >= 0x80) || strings.HasPrefix(word, "1/") && len(word) > 2 && isLetter(word[2])
 	if !startsUnit || goesOn(word) {
 		return
@@ -207,55 +249,13 @@ func (s *scanner) bracket() token {
 	}
 	word := s.src[start+1 : start+end]
 	s.pos = start + end + 1
+	if word == "" {
+		s.fail(start, 2, "There is no unit between the brackets.", "")
+		return token{kind: tokUnit, off: start}
+	}
 	u, ok := unit.Lookup(word)
 	if !ok {
 		s.fail(start+1, len(word), "There is no unit “"+word+"”.", unit.Suggest(word))
 	}
 	return token{kind: tokUnit, off: start, text: word, unit: u}
-}
-
-// signs that people paste from elsewhere, and what the notation writes.
-var foreign = []struct{ sign, write string }{{"−", "-"}, {"–", "-"}, {"×", "*"}, {"·", "*"}, {"÷", "/"}, {"≤", "<="}, {"≥", ">="}, {"≠", "!="}, {"“", "\""}, {"”", "\""}}
-
-func (s *scanner) operator(c byte) token {
-	start := s.pos
-	two := s.src[start:min(start+2, len(s.src))]
-	switch {
-	case two == "<=" || two == ">=" || two == "!=":
-		s.pos += 2
-	case strings.IndexByte("+-*/^(),:=<>", c) >= 0:
-		s.pos++
-	default:
-		s.refuse()
-		return token{kind: tokEnd}
-	}
-	op := s.src[start:s.pos]
-	if op == "-" && start > 0 && isLetter(s.src[start-1]) {
-		s.fail(start, 1, "A minus sign needs a space on both sides: “a - b”. Without them it would join two words to one name.", "")
-	}
-	return token{kind: tokOp, off: start, text: op}
-}
-
-func (s *scanner) refuse() {
-	rest := s.src[s.pos:]
-	for _, f := range foreign {
-		if strings.HasPrefix(rest, f.sign) {
-			s.fail(s.pos, len(f.sign), "“"+f.sign+"” is not a sign of the notation.", f.write)
-			s.pos += len(f.sign)
-			return
-		}
-	}
-	size := 1
-	for size < len(rest) && rest[size] >= 0x80 && rest[size] < 0xC0 {
-		size++
-	}
-	if c := rest[0]; c >= 'A' && c <= 'Z' {
-		for size < len(rest) && (isLetter(rest[size]) || rest[size] == '-') {
-			size++
-		}
-		s.fail(s.pos, size, "Names are written in small letters joined by hyphens.", strings.ToLower(rest[:size]))
-	} else {
-		s.fail(s.pos, size, "“"+rest[:size]+"” means nothing in the notation.", "")
-	}
-	s.pos += size
 }

@@ -32,8 +32,12 @@ func strength(op Op) int {
 
 // printed looks through nodes that only change the unit.
 func printed(e *Expr) *Expr {
-	for e.Op == In {
-		e = e.X
+	for e.Op == In || e.Op == Call && e.Func == notNegative {
+		if e.Op == In {
+			e = e.X
+		} else {
+			e = e.Args[0]
+		}
 	}
 	return e
 }
