@@ -45,12 +45,23 @@ func (r *Relation) Apply(scope *Scope, edits []*Edit) (*Relation, *Error) {
 		}
 		wrong = &Relation{Left: wrong.Left, Right: right, Source: wrong.Source}
 	}
-	if wrong.Left.dimension() != wrong.Right.dimension() {
-		last := edits[len(edits)-1]
-		return nil, &Error{Off: edits[0].Off, Len: last.Off + last.Len - edits[0].Off, Message: "With this edit the right-hand side is " + dimWord(wrong.Right.dimension()) +
-			", the left-hand side " + dimWord(wrong.Left.dimension()) + ": a number read in a wrong unit is written “bare a[unit] for b[unit]”."}
+	return wrong, wrong.sound(scope, edits)
+}
+
+// sound checks the dimensions of a relation that edits have changed.
+func (r *Relation) sound(scope *Scope, edits []*Edit) *Error {
+	last := edits[len(edits)-1]
+	fail := func(message string) *Error {
+		return &Error{Off: edits[0].Off, Len: last.Off + last.Len - edits[0].Off, Message: message + ": a number read in a wrong unit is written “bare a[unit] for b[unit]”."}
 	}
-	return wrong, nil
+	right, bad := r.Right.measure(scope)
+	if bad != nil {
+		return fail("With this edit “" + bad.Words(scope) + "” mixes dimensions")
+	}
+	if left, _ := r.Left.measure(scope); left != right {
+		return fail("With this edit the right-hand side is " + dimWord(right) + ", the left-hand side " + dimWord(left))
+	}
+	return nil
 }
 
 func (ed *Edit) apply(scope *Scope, e *Expr) (out *Expr, changed bool, reason string) {
@@ -60,14 +71,26 @@ func (ed *Edit) apply(scope *Scope, e *Expr) (out *Expr, changed bool, reason st
 	case BareFor:
 		out, changed = e.replace(func(n *Expr) *Expr { return bareFor(n, ed.From, ed.To) })
 	case FuncFor:
+		misfit := false
 		out, changed = e.replace(func(n *Expr) *Expr {
 			if n.Op != Call || n.Func != ed.FuncFrom {
 				return nil
 			}
+			if !ed.FuncTo.fits(len(n.Args), len(n.Points)) {
+				misfit = true
+				return nil
+			}
 			c := *n
-			c.Func = ed.FuncTo
+			c.Func, c.slopes = ed.FuncTo, nil
+			if c.Func.smooth {
+				c.slopes = monotoneSlopes(c.Points)
+			}
 			return &c
 		})
+		if misfit {
+			reason = ed.FuncTo.Name + "(…) takes other values than " + ed.FuncFrom.Name + "(…) and cannot stand for it."
+		}
+		return out, changed, reason
 	case LeaveOut:
 		if e.uses(ed.Term) == 0 {
 			return e, false, "The formula does not use “" + scope.terms[ed.Term].ID + "”."
@@ -155,10 +178,11 @@ func without(e *Expr, term int) (*Expr, bool) {
 		return withoutPair(e, term)
 	case Pow:
 		x, _ := without(e.X, term)
-		if x == nil {
-			return nil, true
+		y, _ := without(e.Y, term)
+		if x == nil || y == nil {
+			return x, true
 		}
-		return node(Pow, x, e.Y), true
+		return node(Pow, x, y), true
 	case Call:
 		c := *e
 		c.Args = nil
@@ -167,10 +191,10 @@ func without(e *Expr, term int) (*Expr, bool) {
 				c.Args = append(c.Args, k)
 			}
 		}
-		if len(c.Args) == 1 && (e.Func.Name == "min" || e.Func.Name == "max") {
+		switch choosing := e.Func.Name == "min" || e.Func.Name == "max"; {
+		case choosing && len(c.Args) == 1:
 			return c.Args[0], true
-		}
-		if len(c.Args) < len(e.Args) {
+		case len(c.Args) < len(e.Args) && (!choosing || len(c.Args) == 0):
 			return nil, true
 		}
 		return &c, true
@@ -202,13 +226,16 @@ func turn(e *Expr, kind EditKind, term int) (*Expr, bool) {
 		return e, false
 	}
 	inX := e.X != nil && e.X.uses(term) > 0
-	// The outermost sum or product that the term is an item of is the one meant.
 	deeper := e.Y
 	if inX {
 		deeper = e.X
 	}
-	if out, ok := turnHere(e, kind, term, inX); ok {
-		return out, true
+	// Of products the outermost is meant, whose line of the fraction one sees; of
+	// sums the innermost.
+	if kind == TimesFor || kind == OverFor {
+		if out, ok := turnHere(e, kind, term, inX); ok {
+			return out, true
+		}
 	}
 	c := *e
 	if e.Op == Call {
@@ -222,6 +249,9 @@ func turn(e *Expr, kind EditKind, term int) (*Expr, bool) {
 		return e, false
 	}
 	out, ok := turn(deeper, kind, term)
+	if !ok && (kind == MinusFor || kind == PlusFor) {
+		return turnHere(e, kind, term, inX)
+	}
 	if inX {
 		c.X = out
 	} else {
@@ -251,11 +281,22 @@ func turnHere(e *Expr, kind EditKind, term int, inX bool) (*Expr, bool) {
 }
 
 func turnSign(e *Expr, kind EditKind, inX bool) (*Expr, bool) {
+	item := e.Y
+	if inX {
+		item = e.X
+	}
 	negative := !inX && e.Op == Sub
+	if item.Op == Neg {
+		negative = !negative
+	}
 	if negative != (kind == PlusFor) {
 		return e, false
 	}
 	switch {
+	case item.Op == Neg && inX:
+		return node(e.Op, item.X, e.Y), true
+	case item.Op == Neg:
+		return node(e.Op, e.X, item.X), true
 	case !inX && e.Op == Add:
 		return node(Sub, e.X, e.Y), true
 	case !inX:

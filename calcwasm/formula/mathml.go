@@ -24,8 +24,8 @@ func (r *Relation) MathML(s *Scope, style Style) string {
 	return w.b.String()
 }
 
-// Lettered says whether any term of the relation has a symbol, so that writing
-// it in letters tells more than writing it in words.
+// Lettered says whether all terms of the relation have symbols, so that it can
+// be written in letters alone.
 func (r *Relation) Lettered(s *Scope) bool {
 	for _, t := range r.Terms() {
 		if s.terms[t].Symbol == "" {
@@ -136,7 +136,7 @@ func (w *mathWriter) number(e *Expr) {
 
 func (w *mathWriter) term(e *Expr) {
 	t := &w.scope.terms[e.Term]
-	if e.Op == Bare && !e.Unit.Dim.IsNone() {
+	if e.Op == Bare && e.Unit.Print != "" {
 		w.open("msub", "")
 		w.name(t)
 		w.leaf("mtext", e.Unit.Print)

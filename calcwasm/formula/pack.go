@@ -196,6 +196,7 @@ func (u *unpacker) call(name, rest string) *Expr {
 		e.Args = append(e.Args, u.expr())
 	}
 	if points == "" {
+		u.bad = u.bad || !e.Func.fits(len(e.Args), 0)
 		return e
 	}
 	for range u.place(points, 10000) {
@@ -205,6 +206,7 @@ func (u *unpacker) call(name, rest string) *Expr {
 	if marked {
 		e.Unit = u.unit(mark)
 	}
+	u.bad = u.bad || !e.Func.fits(len(e.Args), len(e.Points))
 	if !u.bad && e.Func.smooth {
 		e.slopes = monotoneSlopes(e.Points)
 	}

@@ -59,7 +59,7 @@ func (w *textWriter) write(e *Expr) {
 		w.b.WriteString(w.leaf(e))
 	case Neg:
 		w.b.WriteString("−")
-		w.operand(e.X, strength(Neg))
+		w.operand(e.X, strength(Neg)+1)
 	case Not:
 		w.b.WriteString("not ")
 		w.operand(e.X, strength(Not))
@@ -74,12 +74,15 @@ func (w *textWriter) write(e *Expr) {
 		}
 		w.operand(e.X, strength(e.Op))
 		w.b.WriteString(infix[e.Op])
+		if printed(e.Y).Op == Neg {
+			right = strength(Neg) + 1
+		}
 		w.operand(e.Y, right)
 	}
 }
 
 func (w *textWriter) power(e *Expr) {
-	w.operand(e.X, strength(Pow)+1)
+	w.base(printed(e.X))
 	if n, ok := constant(e.Y); ok && n == 2 {
 		w.b.WriteString("²")
 		return
@@ -89,6 +92,18 @@ func (w *textWriter) power(e *Expr) {
 	}
 	w.b.WriteString("^")
 	w.operand(e.Y, strength(Pow)+1)
+}
+
+// base writes what is raised to a power; a number with its unit is taken as one:
+// (187 ft)².
+func (w *textWriter) base(e *Expr) {
+	if e.Op == Ref || e.Op == Number || e.Op == Bare {
+		if text := w.leaf(e); strings.Contains(text, "\u00a0") && !strings.HasPrefix(text, "(") {
+			w.b.WriteString("(" + text + ")")
+			return
+		}
+	}
+	w.operand(e, strength(Pow)+1)
 }
 
 func (w *textWriter) operand(e *Expr, least int) {
@@ -140,10 +155,30 @@ func constantText(x *Expr) string {
 	if text == "" {
 		return unit.Format(x.Value, unitless)
 	}
-	if x.Unit != nil {
+	text = strings.Replace(text, "-", "−", 1)
+	if x.Unit != nil && x.Unit.Print != "" {
 		return text + " " + x.Unit.Print
 	}
 	return text
+}
+
+// constantIn writes a constant in a system of units: 10 ft among metres would
+// not add up. It takes the unit that a term of the same kind has there.
+func constantIn(s *Scope, x *Expr, system System) string {
+	plain := strings.Replace(constantText(x), " ", "\u00a0", 1)
+	if system == US || x.Unit == nil || x.Unit.System != unit.US {
+		return plain
+	}
+	var same *Term
+	for i := range s.terms {
+		if t := &s.terms[i]; t.US != nil && t.US.Dim == x.Unit.Dim && (same == nil || t.US.Symbol == x.Unit.Symbol && same.US.Symbol != x.Unit.Symbol) {
+			same = t
+		}
+	}
+	if same == nil {
+		return plain
+	}
+	return unit.FormatWith(x.Value, same.SI)
 }
 
 var unitless = mustUnit("1")
@@ -177,7 +212,7 @@ func leafValue(s *Scope, v *Env, system System, x *Expr) string {
 	case Word:
 		return x.Text
 	}
-	return constantText(x)
+	return constantIn(s, x, system)
 }
 
 // signed keeps a negative number from running into the operator before it.
@@ -198,29 +233,57 @@ func choiceName(t *Term, v float64) string {
 // Rounded says whether an expression is a plain sum whose printed parts do not
 // add up to its printed result, so that the line should say so.
 func (e *Expr) Rounded(s *Scope, v *Env, system System, u *unit.Unit) bool {
-	sum, ok := printedSum(s, v, system, printed(e), u)
-	if !ok {
+	p := sumPrinter{s, v, system, u, e.Op == In && e.Unit.Symbol == u.Symbol}
+	inner := printed(e)
+	sum, ok := p.add(inner)
+	if !ok || inner.Op != Add && inner.Op != Sub {
 		return false
 	}
-	result := e.eval(v)
-	return unit.FormatPlain(u.ToSI(sum), u) != unit.FormatPlain(result, u)
+	return unit.FormatPlain(u.ToSI(sum), u) != unit.FormatPlain(e.eval(v), u)
 }
 
-// printedSum adds the parts of a sum as they are printed, in the unit u.
-func printedSum(s *Scope, v *Env, system System, e *Expr, u *unit.Unit) (float64, bool) {
+// sumPrinter adds the parts of a sum as they are printed, in one unit.
+type sumPrinter struct {
+	s      *Scope
+	v      *Env
+	system System
+	u      *unit.Unit
+	bare   bool // the sum is one of bare numbers in that unit
+}
+
+func (p *sumPrinter) add(e *Expr) (float64, bool) {
+	e = printed(e)
 	switch e.Op {
 	case Add, Sub:
-		x, okx := printedSum(s, v, system, e.X, u)
-		y, oky := printedSum(s, v, system, e.Y, u)
+		x, okx := p.add(e.X)
+		y, oky := p.add(e.Y)
 		if e.Op == Sub {
 			y = -y
 		}
 		return x + y, okx && oky
+	case Neg:
+		x, ok := p.add(e.X)
+		return -x, ok
 	case Ref:
-		if s.terms[e.Term].In(system) != nil && s.terms[e.Term].In(system).Symbol == u.Symbol {
-			n, err := strconv.ParseFloat(unit.FormatPlain(v.Values[e.Term], u), 64)
-			return n, err == nil
+		if t := p.s.terms[e.Term].In(p.system); t != nil && t.Symbol == p.u.Symbol {
+			return printedNumber(p.v.Values[e.Term], p.u)
+		}
+	case Bare:
+		if p.bare && e.Unit.Symbol == p.u.Symbol || p.u.Dim.IsNone() {
+			return printedNumber(p.v.Values[e.Term], e.Unit)
+		}
+	case Number:
+		switch {
+		case e.Unit == nil && (p.bare || p.u.Dim.IsNone()):
+			return e.Value, true
+		case e.Unit != nil && e.Unit.Dim == p.u.Dim:
+			return printedNumber(e.Value, p.u)
 		}
 	}
 	return 0, false
+}
+
+func printedNumber(si float64, u *unit.Unit) (float64, bool) {
+	n, err := strconv.ParseFloat(unit.FormatPlain(si, u), 64)
+	return n, err == nil
 }
