@@ -38,14 +38,14 @@ func (w *work) relation(rule *reckon.Rule) site.Relation {
 		rel.Words = assumed(b, rule)
 		return rel
 	}
-	rel.Words = template.HTML(rule.Relation.MathML(b.Scope, formula.InWords))
+	rel.Words = template.HTML(strings.Join(rule.Relation.MathParts(b.Scope, formula.InWords), " "))
 	style := formula.InWords
 	if rule.Relation.Lettered(b.Scope) {
 		style = formula.InLetters
-		rel.Letters = template.HTML(rule.Relation.MathML(b.Scope, style))
+		rel.Letters = template.HTML(strings.Join(rule.Relation.MathParts(b.Scope, style), " "))
 	}
 	if rule.SI != nil {
-		rel.SI = template.HTML(rule.SI.MathML(b.Scope, style))
+		rel.SI = template.HTML(strings.Join(rule.SI.MathParts(b.Scope, style), " "))
 		if rule.Within > 0 && rule.Within != usual {
 			rel.Rounded = percent(rule.Within)
 			if rule.Because != "" {

@@ -195,3 +195,46 @@ func (w *mathWriter) call(e *Expr) {
 	}
 	w.operator(sign[1])
 }
+
+// MathParts writes the relation as a row of inline pieces, one for each item of
+// the sum on its right-hand side, so that a narrow page can break it between
+// them: “total head = field head”, “+ column loss”, “+ …”.
+func (r *Relation) MathParts(s *Scope, style Style) []string {
+	var parts []string
+	for i, item := range items(r.Right, nil, "+") {
+		w := &mathWriter{scope: s, style: style}
+		w.open("math", "")
+		if i == 0 {
+			w.write(r.Left)
+			w.operator("=")
+		}
+		if i > 0 || item.sign == "−" {
+			w.open("mo", ` form="infix"`) // at the head of a piece it would be set as a sign
+			w.b.WriteString(item.sign)
+			w.close("mo")
+		}
+		w.operand(item.expr, strength(Mul))
+		w.close("math")
+		parts = append(parts, w.b.String())
+	}
+	return parts
+}
+
+// signedItem is an item of a sum with its sign.
+type signedItem struct {
+	sign string
+	expr *Expr
+}
+
+// items takes a sum apart. What is subtracted stays together.
+func items(e *Expr, list []signedItem, sign string) []signedItem {
+	e = printed(e)
+	if sign == "+" && (e.Op == Add || e.Op == Sub) {
+		list = items(e.X, list, sign)
+		if e.Op == Sub {
+			return append(list, signedItem{"−", e.Y})
+		}
+		return items(e.Y, list, sign)
+	}
+	return append(list, signedItem{sign, e})
+}

@@ -4,6 +4,7 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -118,3 +119,27 @@ func TestLettered(t *testing.T) {
 		}
 	}
 }
+
+func TestMathPartsBreakASum(t *testing.T) {
+	for _, c := range []struct {
+		src  string
+		want []string
+	}{
+		{"total-head = field-head + column-loss - head-loss", []string{"total head=field head", "+column loss", "−head loss"}},
+		{"total-head = field-head - (column-loss + head-loss)", []string{"total head=field head", "−(column loss+head loss)"}},
+		{"total-head = 2 * field-head", []string{"total head=2×field head"}},
+	} {
+		parts := relation(t, trade, c.src).MathParts(trade, InWords)
+		if len(parts) != len(c.want) {
+			t.Errorf("%s: %d pieces, want %d", c.src, len(parts), len(c.want))
+			continue
+		}
+		for i, p := range parts {
+			if got := tags.ReplaceAllString(p, ""); got != c.want[i] {
+				t.Errorf("%s: piece %d reads %q, want %q", c.src, i, got, c.want[i])
+			}
+		}
+	}
+}
+
+var tags = regexp.MustCompile("<[^>]*>")
