@@ -59,9 +59,9 @@ function offerExamples(): void {
   }
 }
 
-/** A formula wider than its place scrolls; the keyboard must reach it then. */
+/** A formula, a table or set lines wider than its place scrolls; the keyboard must reach it then. */
 function reachScrolled(): void {
-  for (const e of document.querySelectorAll<HTMLElement>(".rel > div, .slips .wrong")) {
+  for (const e of document.querySelectorAll<HTMLElement>(".rel > div, .slips .wrong, .prose > table, .prose pre")) {
     if (e.scrollWidth > e.clientWidth) e.tabIndex = 0;
   }
 }

@@ -40,6 +40,6 @@ export async function withPage(browser, options, work) {
 function watch(page, guard) {
   page.on("request", (r) => guard.request(r.url()));
   page.on("requestfailed", (r) => guard.trouble(`could not load ${r.url()}: ${r.failure()?.errorText}`));
-  page.on("console", (m) => guard.console(m.type(), m.text()));
+  page.on("console", (m) => guard.console(m.type(), `${m.text()} (${m.location().url})`));
   page.on("pageerror", (e) => guard.trouble(`error in a script: ${e.stack ?? e}`));
 }

@@ -29,13 +29,28 @@ export function columnbowl() {
   return command;
 }
 
+let content = process.env.COLUMNBOWL_CONTENT ?? "";
+
+/**
+ * The content that the edition was bound from: a copy, so that nobody who edits the content meanwhile
+ * makes the page and the native engine speak of two different books.
+ */
+export function contentDir() {
+  if (content === "") {
+    const dir = join(scratch("content"), "content");
+    cpSync(join(project, "content"), dir, { recursive: true });
+    content = dir;
+  }
+  return content;
+}
+
 let bound = process.env.COLUMNBOWL_EDITION ?? "";
 
 /** The folder of the edition; run.sh hands it over, a test run alone binds the content. */
 export function editionDir() {
   if (bound === "") {
     const dir = join(scratch("edition"), "out");
-    execFileSync(columnbowl(), ["bind", "--out", dir], { cwd: project, stdio: ["ignore", "ignore", "inherit"] });
+    execFileSync(columnbowl(), ["bind", "--content", contentDir(), "--out", dir], { cwd: project, stdio: ["ignore", "ignore", "inherit"] });
     bound = dir;
   }
   return bound;

@@ -3,13 +3,13 @@
 // significant digits, whole numbers never rounded before the unit digit.
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { columnbowl, project } from "./edition.mjs";
+import { columnbowl, contentDir, project } from "./edition.mjs";
 
 const said = new Map();
 
 /** What `columnbowl reckon TERM … --json` says; the same question is put once. */
 export function reckon(term, facts) {
-  const args = ["reckon", term, ...Array.from(facts, ([id, text]) => `${id}=${text}`), "--json"];
+  const args = ["reckon", term, ...Array.from(facts, ([id, text]) => `${id}=${text}`), "--json", "--content", contentDir()];
   const key = args.join("\n");
   if (!said.has(key)) {
     const run = spawnSync(columnbowl(), args, { cwd: project, encoding: "utf8" });

@@ -1,0 +1,105 @@
+// How long a reader waits: for the first result after a double click, and for new numbers after a
+// key. Medians beside the budgets.
+//
+//   node site/tests/bench.mjs [runs]      20 runs unless told otherwise
+import { launch, withPage } from "./lib/chromium.mjs";
+import { address } from "./lib/edition.mjs";
+import { field, hasAnswered } from "./lib/sheet.mjs";
+
+const runs = Number(process.argv[2] ?? 20);
+const chain = "well-to-wire.html";
+
+/** Runs before the page: notes when the first answer is on the sheet, and what a frame costs. */
+function watch() {
+  window.times = { first: 0, frames: [] };
+  const answered = () => document.querySelector("fact-sheet .warnings")?.hasAttribute("data-key");
+  new MutationObserver((_, me) => {
+    if (!answered()) return;
+    window.times.first = performance.now();
+    me.disconnect();
+  }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ["data-key"] });
+  const ask = requestAnimationFrame;
+  window.requestAnimationFrame = (work) => ask((now) => {
+    const start = performance.now();
+    work(now);
+    window.times.frames.push(performance.now() - start);
+  });
+}
+
+async function throttle(page, rate) {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate });
+}
+
+async function firstResult(browser, rate, path = chain) {
+  return withPage(browser, { before: watch }, async (page) => {
+    await throttle(page, rate);
+    await page.goto(address(path));
+    await page.waitForFunction(hasAnswered, null, { timeout: 60_000 });
+    return page.evaluate(() => window.times.first);
+  });
+}
+
+/** From the key to the number on the sheet; and the part of it that is work, not waiting for a frame. */
+async function keystrokes(browser, rate, n) {
+  return withPage(browser, { before: watch }, async (page) => {
+    await throttle(page, rate);
+    await page.goto(address(chain));
+    await page.waitForFunction(hasAnswered, null, { timeout: 60_000 });
+    await page.focus(field("static-level"));
+    await page.evaluate(() => {
+      const level = document.querySelector('li[data-term="brake-power"] input');
+      window.strokes = [];
+      document.addEventListener("keydown", (e) => {
+        const before = level.value;
+        const look = () => {
+          if (level.value === before) return requestAnimationFrameOnce(look);
+          window.strokes.push(performance.now() - e.timeStamp);
+        };
+        const requestAnimationFrameOnce = (f) => setTimeout(f, 0);
+        look();
+      }, true);
+    });
+    const total = [];
+    const work = [];
+    for (let i = 0; i < n; i++) {
+      await page.evaluate(() => {
+        document.querySelector('li[data-term="static-level"] input').setSelectionRange(2, 3);
+        window.times.frames = [];
+      });
+      await page.keyboard.press(String(1 + (i % 9)));
+      await page.waitForFunction((k) => window.strokes.length > k, i, { timeout: 60_000 });
+      total.push(await page.evaluate((k) => window.strokes[k], i));
+      work.push(await page.evaluate(() => Math.max(...window.times.frames)));
+    }
+    return { total, work };
+  });
+}
+
+const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+const worst = (list) => Math.max(...list);
+
+function line(what, list, budget) {
+  const m = median(list);
+  const said = budget === null ? "" : m <= budget ? `budget ${budget} ms, kept` : `budget ${budget} ms, MISSED`;
+  console.log(`${what.padEnd(58)} median ${m.toFixed(1).padStart(7)} ms   worst ${worst(list).toFixed(1).padStart(7)} ms   ${said}`);
+}
+
+const browser = await launch();
+await firstResult(browser, 1); // the first page warms the disk cache
+const each = async (n, f) => {
+  const out = [];
+  for (let i = 0; i < n; i++) out.push(await f());
+  return out;
+};
+console.log(`${runs} runs each, Chromium, from a folder, a fresh context each time`);
+line("first result, the chain page", await each(runs, () => firstResult(browser, 1)), 300);
+line("first result, a term page", await each(runs, () => firstResult(browser, 1, "terms/total-head.html")), 300);
+line("first result, the chain page, CPU 6 times slower", await each(runs, () => firstResult(browser, 6)), 1500);
+const quick = await keystrokes(browser, 1, runs);
+line("key to new numbers, the chain page", quick.total, 16);
+line("  of it work in the frame (engine and page)", quick.work, null);
+const slow = await keystrokes(browser, 6, runs);
+line("key to new numbers, CPU 6 times slower", slow.total, null);
+line("  of it work in the frame (engine and page)", slow.work, null);
+await browser.close();
