@@ -43,8 +43,11 @@ unit:
 pages: bind
 	bash site/tests/run.sh
 
-bench:
+# The pages are measured in a browser; run.sh installs what that needs.
+bench: bind
 	go test -run '^$$' -bench . -benchmem $(PACKAGES)
+	bash site/tests/run.sh types
+	COLUMNBOWL_EDITION=$(abspath $(OUT)) node site/tests/bench.mjs
 
 # The go command fuzzes one target at a time.
 fuzz:

@@ -17,7 +17,7 @@ import (
 	"columnbowl/site"
 )
 
-const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--engine FILE]
+const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--engine FILE] [--checks DIR]
 
 Makes the handbook: checks the content, and writes the pages with all that they
 need into a folder that opens by double click. Nothing is written while the
@@ -27,13 +27,15 @@ content has errors, and a bind that fails leaves the earlier edition as it was.
   --out DIR       the folder to write (default: ./out); it is replaced as a whole
   --engine FILE   an engine for the page that is built already; without it the
                   engine is built from this project, with the go command
+  --checks DIR    the published values to compare the book with (default:
+                  ./testdata/published/checks, if the content is ./content)
 
 Exit status: 0 bound, 1 the content has errors or the book could not be made or
 written, 2 bad usage.
 `
 
 // bindArgs is a parsed command line of bind.
-type bindArgs struct{ content, out, engine string }
+type bindArgs struct{ content, out, engine, checks string }
 
 func runBind(args []string, out, errOut io.Writer) int {
 	var a bindArgs
@@ -43,6 +45,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags.StringVar(&a.content, "content", "content", "")
 	flags.StringVar(&a.out, "out", "out", "")
 	flags.StringVar(&a.engine, "engine", "", "")
+	flags.StringVar(&a.checks, "checks", "", "")
 	switch err := flags.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
 		return 0
@@ -58,7 +61,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 	}
 	start := time.Now()
 	b, found, summary := proofed(a.content)
-	outcomes, apart, err := comparePublished(b, a.content, "", &summary)
+	outcomes, apart, err := comparePublished(b, a.content, a.checks, &summary)
 	if err != nil {
 		fmt.Fprintf(errOut, "columnbowl bind: %v\n", err)
 		return 1

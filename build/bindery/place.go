@@ -1,6 +1,8 @@
 package bindery
 
 import (
+	"fmt"
+
 	"columnbowl/build/book"
 	"columnbowl/site"
 )
@@ -9,7 +11,7 @@ import (
 func (w *work) placeView(p *book.Place, number int) (any, error) {
 	path := placePath(p.ID)
 	root := rootOf(path)
-	s := stand{path: path, title: p.Name, say: p.About, place: p.ID, block: site.TitleBlock{Scope: p.Name}}
+	s := stand{path: path, title: fmt.Sprintf(placeTitle, p.Name, number), say: p.About, place: p.ID, block: site.TitleBlock{Title: p.Name, Scope: p.Name}}
 	var ids []string
 	for _, o := range w.book.Handbook.Places {
 		ids = append(ids, o.ID)

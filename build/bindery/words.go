@@ -4,6 +4,7 @@ package bindery
 // all of them stand here. %s and %d are filled in.
 const (
 	sheetOfWords = "%d of %d"
+	placeTitle   = "%s, place %d of the pump" // a part may have the same name
 
 	wellTitle   = "The well"
 	wellSays    = "What the tape and the gauge say."

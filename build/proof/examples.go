@@ -193,6 +193,9 @@ func digitsOf(x float64, written string) (out string, same bool) {
 	}
 	tail := ""
 	if d.Exponent != 0 {
+		if x != 0 { // one digit before the point, as powers of ten are written
+			d.Exponent = int(math.Floor(math.Log10(math.Abs(x))))
+		}
 		tail = "e" + strconv.Itoa(d.Exponent)
 	}
 	if u != nil {

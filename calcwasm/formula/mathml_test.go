@@ -128,6 +128,8 @@ func TestMathPartsBreakASum(t *testing.T) {
 		{"total-head = field-head + column-loss - head-loss", []string{"total head=field head", "+column loss", "−head loss"}},
 		{"total-head = field-head - (column-loss + head-loss)", []string{"total head=field head", "−(column loss+head loss)"}},
 		{"total-head = 2 * field-head", []string{"total head=2×field head"}},
+		{"total-head = 2 * max(field-head, column-loss) + head-loss", []string{"total head=2", "×max(field head,", "column loss)", "+head loss"}},
+		{"total-head = (field-head + column-loss) * stages", []string{"total head=(field head+column loss)×number of stages"}},
 	} {
 		parts := relation(t, trade, c.src).MathParts(trade, InWords)
 		if len(parts) != len(c.want) {

@@ -26,7 +26,7 @@ export class Store {
   }
 
   private async ask(name: string, value?: string): Promise<string | null> {
-    const hub = await this.frame;
+    const hub = await Promise.race([this.frame, later(patience)]);
     if (hub === null) return null;
     const message: Ask = { columnbowl: "ask", id: this.next++, key: keyOf(this.book, name) };
     if (value !== undefined) message.value = value;
@@ -47,7 +47,12 @@ export class Store {
   }
 }
 
-/** Opens the hidden page; null if it is not there in time. */
+/** Nothing, after a while. */
+function later(ms: number): Promise<null> {
+  return new Promise((resolve) => setTimeout(() => resolve(null), ms));
+}
+
+/** Opens the hidden page. It may come late, on a slow machine: each question waits for it anew. */
 function openHub(root: string): Promise<Window | null> {
   return new Promise((resolve) => {
     const frame = document.createElement("iframe");
@@ -56,7 +61,6 @@ function openHub(root: string): Promise<Window | null> {
     frame.setAttribute("aria-hidden", "true");
     frame.src = root + "hub.html";
     frame.onload = () => resolve(frame.contentWindow);
-    setTimeout(() => resolve(null), patience);
     document.body.append(frame);
   });
 }

@@ -67,7 +67,7 @@ work=$(mktemp -d "${TMPDIR:-/tmp}/columnbowl-tests.XXXXXX")
 trap 'rm -rf "$work"' EXIT
 cp -r content "$work/content"
 go build -o "$work/columnbowl" ./build
-"$work/columnbowl" bind --content "$work/content" --out "$work/out" >"$work/bind.txt" || { cat "$work/bind.txt"; fail "the content could not be bound"; }
+"$work/columnbowl" bind --content "$work/content" --checks testdata/published/checks --out "$work/out" >"$work/bind.txt" || { cat "$work/bind.txt"; fail "the content could not be bound"; }
 head -n 2 "$work/bind.txt"
 export COLUMNBOWL_COMMAND="$work/columnbowl" COLUMNBOWL_EDITION="$work/out" COLUMNBOWL_CONTENT="$work/content"
 
