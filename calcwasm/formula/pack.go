@@ -19,7 +19,7 @@ import (
 //	= ≠ < ≤ > ≥ & | X Y   ! X                          conditions
 //	max(2 X Y    a function and how many arguments follow
 //	curve(1:3'gpm X x1 y1 x2 y2 x3 y3                  points in SI, and the unit they were written in
-var opWords = map[Op]string{Neg: "_", Add: "+", Sub: "-", Mul: "*", Div: "/", Pow: "^", Equal: "=", Unequal: "≠", Less: "<",
+var opWords = [...]string{Neg: "_", Add: "+", Sub: "-", Mul: "*", Div: "/", Pow: "^", Equal: "=", Unequal: "≠", Less: "<",
 	AtMost: "≤", More: ">", AtLeast: "≥", And: "&", Or: "|", Not: "!"}
 
 func float(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
@@ -173,18 +173,26 @@ func (u *unpacker) number(text, mark string, marked bool) *Expr {
 }
 
 func (u *unpacker) operation(w string) *Expr {
-	for op, word := range opWords {
-		if word != w {
-			continue
-		}
-		e := &Expr{Op: op, X: u.expr()}
-		if op != Neg && op != Not {
-			e.Y = u.expr()
-		}
-		return e
+	op, ok := opOf(w)
+	if !ok {
+		u.bad = true
+		return &Expr{}
 	}
-	u.bad = true
-	return &Expr{}
+	e := &Expr{Op: op, X: u.expr()}
+	if op != Neg && op != Not {
+		e.Y = u.expr()
+	}
+	return e
+}
+
+// opOf finds the operation that a word stands for.
+func opOf(word string) (Op, bool) {
+	for op := Neg; op <= Not; op++ {
+		if op != Call && opWords[op] == word {
+			return op, true
+		}
+	}
+	return 0, false
 }
 
 func (u *unpacker) call(name, rest string) *Expr {
