@@ -50,6 +50,9 @@ func given(b *reckon.Book, c *published.Case) string {
 // inUnitOf writes a computed value in the unit of the published one, with seven
 // digits: enough to see how near the two are.
 func inUnitOf(b *reckon.Book, c *published.Case, v float64) string {
+	if v != v {
+		return "" // a row that disagrees because the book refuses
+	}
 	_, symbol, _ := strings.Cut(c.ExpectText, " ")
 	u, ok := unit.Lookup(strings.TrimSpace(symbol))
 	if !ok || u.Dim != b.Terms[c.Term].US.Dim {

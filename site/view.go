@@ -403,6 +403,7 @@ type Source struct {
 	Notes   []string
 	Cases   string // "12 published, 3 arithmetic"
 	Largest string
+	Apart   []string // what the book and the source do not agree on, and why
 	Table   []CaseRow
 }
 
@@ -413,7 +414,7 @@ type CaseRow struct {
 	Published   string // with its tolerance
 	Computed    string
 	Mark        string
-	Apart       string // the difference in units of the source's rounding
+	Off         string // the difference in units of the source's rounding
 	Note        string
 }
 

@@ -35,7 +35,11 @@ type Case struct {
 // kinds of cases in the order in which they are told, by their marks.
 var kinds = []struct{ mark, word string }{
 	{"read", "published"}, {"derived", "arithmetic"}, {"from memory", "from memory"}, {"common practice", "common practice"},
+	{"table", "table cells"}, {disagrees, "that disagree and are explained"},
 }
+
+// disagrees marks a published value that the book does not give.
+const disagrees = "disagrees"
 
 // tally counts cases by their marks and keeps the largest difference.
 type tally struct {
@@ -48,7 +52,9 @@ func (t *tally) add(c *Case) {
 		t.count = map[string]int{}
 	}
 	t.count[c.Mark]++
-	t.largest = max(t.largest, c.Apart)
+	if c.Mark != disagrees {
+		t.largest = max(t.largest, c.Apart)
+	}
 }
 
 // String is “7 published, 4 arithmetic”.
@@ -126,7 +132,11 @@ func (w *work) sourceView(i int, all *tally, checked map[string]bool) site.Sourc
 		here.add(c)
 		all.add(c)
 		checked[c.Term] = checked[c.Term] || c.Mark == "read"
-		row := site.CaseRow{Name: c.Name, Given: c.Given, Published: c.Published, Computed: c.Computed, Mark: c.Mark, Apart: apart(c.Apart), Note: c.Note}
+		row := site.CaseRow{Name: c.Name, Given: c.Given, Published: c.Published, Computed: c.Computed, Mark: c.Mark, Off: apart(c.Apart), Note: c.Note}
+		if c.Mark == disagrees {
+			row.Mark = disagreesWord
+			v.Apart = append(v.Apart, row.Name+": "+row.Published+"; "+computedWord(row.Computed)+". "+c.Note)
+		}
 		if t := w.book.TermByID[c.Term]; t != nil {
 			row.Term = w.termLink(t.Index, "")
 		}
@@ -134,4 +144,11 @@ func (w *work) sourceView(i int, all *tally, checked map[string]bool) site.Sourc
 	}
 	v.Cases, v.Largest = here.String(), apart(here.largest)
 	return v
+}
+
+func computedWord(text string) string {
+	if text == "" {
+		return nothingComputed
+	}
+	return fmt.Sprintf(computedHere, text)
 }

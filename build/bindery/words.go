@@ -39,10 +39,13 @@ const (
 	bookScope    = "the whole book"
 
 	// What a computation was compared with.
-	checkedAgainst = "Checked against %s; largest difference %s of the source’s rounding."
-	noOutsideWords = "No outside check: %s only."
-	noCheckWords   = "No published value checks this term."
-	allSources     = "%s, from %d works; largest difference %s of the source’s rounding."
+	checkedAgainst  = "Checked against %s; largest difference %s of the source’s rounding."
+	noOutsideWords  = "No outside check: %s only."
+	disagreesWord   = "disagrees"
+	computedHere    = "computed here: %s"
+	nothingComputed = "not computed here"
+	noCheckWords    = "No published value checks this term."
+	allSources      = "%s, from %d works; largest difference %s of the source’s rounding."
 )
 
 // pressureSays are the words at the standpipe: the water that the pressure at

@@ -10,6 +10,7 @@ import (
 // Evidence is what stands behind the computation of one term, for its page.
 type Evidence struct {
 	Read, Derived, Memory, Practice int
+	Disagrees, Table                int
 	Largest                         float64 // deviation in units of the source's rounding, over all cases
 	Files                           []*File // the sources, by name
 	Failed                          int     // cases that do not hold
@@ -31,18 +32,26 @@ func (e *Evidence) add(o *Outcome) {
 		e.Memory++
 	case Practice:
 		e.Practice++
+	case Table:
+		e.Table++
+	case Disagrees:
+		e.Disagrees++
 	}
 	if !o.Holds() {
 		e.Failed++
 	}
-	e.Largest = max(e.Largest, o.Deviation)
+	if o.Case.Mark != Disagrees {
+		e.Largest = max(e.Largest, o.Deviation)
+	}
 	if !slices.Contains(e.Files, o.Case.File) {
 		e.Files = append(e.Files, o.Case.File)
 	}
 }
 
 // Cases is how many cases there are in all.
-func (e *Evidence) Cases() int { return e.Read + e.Derived + e.Memory + e.Practice }
+func (e *Evidence) Cases() int {
+	return e.Read + e.Derived + e.Memory + e.Practice + e.Table + e.Disagrees
+}
 
 // Gather sums the outcomes up: for each term, by its id, and for all.
 func (s *Set) Gather(outcomes []Outcome) (byTerm map[string]*Evidence, all Summary) {
@@ -54,7 +63,7 @@ func (s *Set) Gather(outcomes []Outcome) (byTerm map[string]*Evidence, all Summa
 			byTerm[id] = &Evidence{}
 		}
 		byTerm[id].add(o)
-		if all.At == nil || o.Deviation > all.Largest {
+		if o.Case.Mark != Disagrees && (all.At == nil || o.Deviation > all.Largest) {
 			all.At = o.Case
 		}
 		all.add(o)
@@ -89,8 +98,8 @@ func (s *Set) Unchecked(byTerm map[string]*Evidence) (computed, facts []string) 
 
 // String is the line that a test run prints.
 func (s *Summary) String() string {
-	text := fmt.Sprintf("published checks: %d read in a source, %d arithmetic, %d from memory, %d common practice, from %d files",
-		s.Read, s.Derived, s.Memory, s.Practice, len(s.Files))
+	text := fmt.Sprintf("published checks: %d read in a source, %d arithmetic, %d from memory, %d common practice, %d table cells, %d that disagree and are explained, from %d files",
+		s.Read, s.Derived, s.Memory, s.Practice, s.Table, s.Disagrees, len(s.Files))
 	if s.At != nil {
 		text += fmt.Sprintf("; largest deviation %.2f of the source's rounding (%s:%d, %s)", s.Largest, s.At.File.Name, s.At.Line, s.At.Name)
 	}

@@ -172,7 +172,10 @@ func (l *loader) row(row []string) {
 	}
 	m := slices.Index(marks[:], row[5])
 	if m < 0 {
-		l.fail("“%s” is no mark: write read, derived, from memory or common practice.", row[5])
+		l.fail("“%s” is no mark: write read, derived, from memory, common practice, table or disagrees.", row[5])
+	}
+	if m == int(Disagrees) && c.Note == "" {
+		l.fail("A row that disagrees says why in its note.")
 	}
 	if len(l.found) == before {
 		c.Mark = Mark(m)

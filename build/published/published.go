@@ -19,9 +19,13 @@
 //	tolerance  what the source's own rounding allows: a quantity of the same
 //	           dimension (0.1 ft), or a share in per cent (0.5 %); for a term that
 //	           is itself in per cent, points of it. “exact” allows the last bits only
-//	mark       read, derived, from memory or common practice
+//	mark       read, derived, from memory, common practice, table (a cell of a
+//	           table that the book itself holds: shows that it was copied rightly),
+//	           or disagrees (seen in the source, and the book gives another value or
+//	           none; the note has to say why)
 //
-// A tolerance is never widened to make a case pass. Reading is strict: what is
+// A tolerance is never widened to make a case pass, and a row that does not
+// agree is not left out: it is marked, and fails should the two come to agree. Reading is strict: what is
 // not understood is told with file and line, and nothing is run.
 package published
 
@@ -33,13 +37,15 @@ import (
 type Mark uint8
 
 const (
-	Read     Mark = iota // seen in the source: an outside check
-	Derived              // computed from a formula or from read values: tests arithmetic
-	Memory               // known and not looked up: a statement to verify
-	Practice             // a rule of the trade
+	Read      Mark = iota // seen in the source: an outside check
+	Derived               // computed from a formula or from read values: tests arithmetic
+	Memory                // known and not looked up: a statement to verify
+	Practice              // a rule of the trade
+	Disagrees             // seen in the source, and the book gives another value: the note says why
+	Table                 // a cell of a table that the book holds: shows only that it was copied rightly
 )
 
-var marks = [...]string{"read", "derived", "from memory", "common practice"}
+var marks = [...]string{"read", "derived", "from memory", "common practice", "disagrees", "table"}
 
 func (m Mark) String() string { return marks[m] }
 

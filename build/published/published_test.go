@@ -155,7 +155,7 @@ func TestEvidence(t *testing.T) {
 	if e := byTerm["share"]; e.Memory != 1 || e.Practice != 1 || e.Failed != 1 {
 		t.Errorf("share: %+v", e)
 	}
-	want := "published checks: 1 read in a source, 1 arithmetic, 1 from memory, 1 common practice, from 1 files; " +
+	want := "published checks: 1 read in a source, 1 arithmetic, 1 from memory, 1 common practice, 0 table cells, 0 that disagree and are explained, from 1 files; " +
 		"largest deviation 20.00 of the source's rounding (01_test.csv:8, d); 1 do not hold"
 	if all.String() != want {
 		t.Errorf("told %q", all.String())
@@ -166,5 +166,30 @@ func TestEvidence(t *testing.T) {
 	}
 	if got := strings.Join(facts, " "); got != "lift drop" {
 		t.Errorf("facts without an outside check: %s", got)
+	}
+}
+
+// A row that disagrees holds as long as it does, needs a reason, and does not
+// enter the largest deviation.
+func TestDisagreement(t *testing.T) {
+	o := run(t, "apart,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,a misprint\n")
+	if !o[0].Holds() {
+		t.Errorf("it disagrees, as it says: %s", o[0].Problem)
+	}
+	if o = run(t, "same,lift = 100 ft; drop = 40 ft,fall,60 ft,1 ft,disagrees,a misprint\n"); o[0].Holds() {
+		t.Error("it agrees and is marked as disagreeing")
+	}
+	if o = run(t, "refused,lift = 100 ft,fall,60 ft,1 ft,disagrees,the book does not compute this\n"); !o[0].Holds() {
+		t.Errorf("a refusal disagrees as well: %s", o[0].Problem)
+	}
+	if _, err := load(t, top+"apart,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,\n"); err == nil || !strings.Contains(err.Error(), "says why") {
+		t.Errorf("without a reason: %v", err)
+	}
+	set, err := load(t, top+"apart,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,a misprint\nnear,lift = 100 ft; drop = 40 ft,fall,60.5 ft,1 ft,read,\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, all := set.Gather(set.Run(answer.New(small(t)).Answer)); math.Abs(all.Largest-0.5) > 1e-9 || all.Disagrees != 1 || all.Read != 1 {
+		t.Errorf("together: %+v", all)
 	}
 }

@@ -34,8 +34,20 @@ func (s *Set) Run(answer func(request []byte) []byte) []Outcome {
 	list := make([]Outcome, len(cases))
 	for i, c := range cases {
 		list[i] = s.compare(c, answer([]byte(s.request(c))))
+		if c.Mark == Disagrees {
+			list[i].turn()
+		}
 	}
 	return list
+}
+
+// turn makes a row that is marked as disagreeing hold as long as it does.
+func (o *Outcome) turn() {
+	if o.Problem == "" {
+		o.Problem = "it is marked as disagreeing, and comes out as published: mark it read"
+		return
+	}
+	o.Problem = ""
 }
 
 // request writes a case as a page would ask it.
