@@ -1,5 +1,5 @@
 # make         bind the handbook into out/
-# make proof   check the content and bind nothing
+# make proof   check the content and bind nothing (go run ./build proof -v lists the terms without an outside check)
 # make test    everything that must pass before a change is kept
 # make bench   measure
 # make fuzz    look for inputs that break the readers (FUZZTIME=2m for longer)
@@ -18,10 +18,10 @@ bind:
 	go run ./build bind --out $(OUT)
 
 proof:
-	go run ./build proof -v
+	go run ./build proof
 
-# In the order of how fast a step can fail.
-test: format vet wasm unit pages
+# In the order of how fast a step can fail. proof prints what the book was compared with.
+test: format vet wasm proof unit pages
 
 format:
 	@bad="$$(gofmt -l $(SOURCES))"; if [ -n "$$bad" ]; then echo "not formatted, run gofmt -w on:"; echo "$$bad"; exit 1; fi

@@ -60,8 +60,8 @@ func (r *reckoning) printJSON(out io.Writer) int {
 	j.State, j.Reason = r.state()
 	r.jsonValue(&j, t)
 	chain := r.res.Chain(r.want)
+	j.Steps = r.steps(formula.US)
 	for _, c := range chain {
-		j.Steps = append(j.Steps, r.res.Step(c, formula.US))
 		if v := &r.res.Values[c]; v.State == reckon.Assumed {
 			a := &r.book.Terms[c]
 			j.Assumed = append(j.Assumed, jsonAssumed{a.ID, tidy(a.US.FromSI(v.Likely)), a.US.Symbol, r.book.Rules[v.Rule].Say})

@@ -50,14 +50,29 @@ func (r *reckoning) print(out io.Writer, si bool) int {
 }
 
 func (r *reckoning) printSteps(out io.Writer, s formula.System) {
-	chain := r.res.Chain(r.want)
-	if len(chain) == 0 || !r.res.Known(r.want) {
+	steps := r.steps(s)
+	if len(steps) == 0 || !r.res.Known(r.want) {
 		return
 	}
 	fmt.Fprintln(out)
-	for _, t := range chain {
-		fmt.Fprintf(out, "  %s\n", r.res.Step(t, s))
+	for _, line := range steps {
+		fmt.Fprintf(out, "  %s\n", line)
 	}
+}
+
+// steps are the lines of the calculation: how a fact was read, where that needs
+// a word, and then each term on the way.
+func (r *reckoning) steps(s formula.System) []string {
+	lines := []string{}
+	for _, t := range r.res.GivenFor(r.want) {
+		for _, note := range r.res.Question.Facts[r.res.Values[t].Fact].Notes {
+			lines = append(lines, r.book.Terms[t].Name+": "+note)
+		}
+	}
+	for _, t := range r.res.Chain(r.want) {
+		lines = append(lines, r.res.Step(t, s))
+	}
+	return lines
 }
 
 func (r *reckoning) printMissing(out io.Writer, name string) {
