@@ -58,14 +58,14 @@ func TestReadNotationRefuses(t *testing.T) {
 		at, len int
 		message string
 	}{
-		{"abc", NotANumber, 0, 3, `Here should stand a number such as 187 or 72.5, and not "abc".`},
-		{"", NotANumber, 0, 0, `Here should stand a number such as 187 or 72.5, and not "".`},
-		{".5 ft", NotANumber, 0, 5, `Here should stand a number such as 187 or 72.5, and not ".5 ft".`},
-		{"187 fet", UnknownUnit, 4, 3, `There is no unit "fet" in the notation; did you mean ft?`},
-		{"187 GPM", UnknownUnit, 4, 3, `There is no unit "GPM" in the notation; did you mean gpm?`},
-		{"187 head-shaft", UnknownUnit, 4, 10, `There is no unit "head-shaft" in the notation. Write it as in gpm, m3/h, ft/100ft, lbf.ft or 1/in; a name of a term needs an operator before it.`},
-		{"1,250 gpm", NotANumber, 0, 5, `The notation does not group thousands: write 1250 for "1,250", or put a space behind a comma that separates.`},
-		{"1e19 ft", TooLarge, 0, 4, `The number "1e19" is too large for anything in this book.`},
+		{"abc", NotANumber, 0, 3, `Here should stand a number such as 187 or 72.5, and not “abc”.`},
+		{"", NotANumber, 0, 0, `Here should stand a number such as 187 or 72.5, and not “”.`},
+		{".5 ft", NotANumber, 0, 5, `Here should stand a number such as 187 or 72.5, and not “.5 ft”.`},
+		{"187 fet", UnknownUnit, 4, 3, `There is no unit “fet” in the notation; did you mean ft?`},
+		{"187 GPM", UnknownUnit, 4, 3, `There is no unit “GPM” in the notation; did you mean gpm?`},
+		{"187 head-shaft", UnknownUnit, 4, 10, `There is no unit “head-shaft” in the notation. Write it as in gpm, m3/h, ft/100ft, lbf.ft or 1/in; a name of a term needs an operator before it.`},
+		{"1,250 gpm", NotANumber, 0, 5, `The notation does not group thousands: write 1250 for “1,250”, or put a space behind a comma that separates.`},
+		{"1e19 ft", TooLarge, 0, 4, `The number “1e19” is too large for anything in this book.`},
 	} {
 		_, _, _, _, err := ReadNotation(c.text)
 		var e *ReadError

@@ -239,7 +239,7 @@ func (r *reader) smaller(a *amount) (more bool, err *ReadError) {
 	if u == nil && a.marks && n.value < 12 && strings.Trim(r.rest(), " .") == "" {
 		if dash {
 			return false, r.fault(Ambiguous, a.start, b.end, "Is "+quote(r.typed(a.start, b.end))+" feet and inches, or a range? Write "+
-				r.typed(a.start, back)+r.typed(b.start, b.end)+"\" for the one, and \"to\" for the dash of the other.")
+				r.typed(a.start, back)+r.typed(b.start, b.end)+"\" for the one, and “to” for the dash of the other.")
 		}
 		u, a.notes = bySymbol["in"], append(a.notes, r.typed(b.start, b.end)+" read as inches")
 	}

@@ -123,7 +123,7 @@ func (a *amount) step(x float64) float64 { return float64(x * a.unit.Factor * a.
 func (r *reader) order(s statement, t Typed) *ReadError {
 	if s.shape == span && s.dash && t.High < t.Low {
 		return r.fault(BadRange, s.first.start, s.second.end, "Is "+quote(r.typed(s.first.start, s.second.end))+
-			" a range? Then write the smaller number first, or \"to\" for the dash, as in "+r.spanExample()+".")
+			" a range? Then write the smaller number first, or “to” for the dash, as in "+r.spanExample()+".")
 	}
 	return nil
 }

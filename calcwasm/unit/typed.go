@@ -61,9 +61,9 @@ func quote(text string) string {
 	count := 0
 	for i := range text {
 		if count == most {
-			return "\"" + text[:i] + "…\""
+			return "“" + text[:i] + "…”"
 		}
 		count++
 	}
-	return "\"" + text + "\""
+	return "“" + text + "”"
 }
