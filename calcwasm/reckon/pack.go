@@ -11,11 +11,11 @@ import (
 )
 
 // packForm is the version of the packed form.
-const packForm = "column-and-bowl book 2"
+const packForm = "column-and-bowl book 3"
 
 // Pack writes a loaded book as one text for the page, so that an edited book
 // needs no Go. Expressions go as they were parsed and checked; worked examples
-// stay behind: a page carries them as text and as facts.
+// and mistakes stay behind: a page carries them as text and as facts.
 func (b *Book) Pack() []byte {
 	w := &packer{}
 	w.line(packForm, b.ID, b.Title, b.Money)
@@ -24,10 +24,6 @@ func (b *Book) Pack() []byte {
 	}
 	for i := range b.Rules {
 		w.rule(&b.Rules[i])
-	}
-	for i := range b.Mistakes {
-		m := &b.Mistakes[i]
-		w.line("mistake", m.ID, place(m.Home), m.Wrong.Left.Pack(), m.Wrong.Right.Pack(), m.Say)
 	}
 	for i := range b.Cautions {
 		c := &b.Cautions[i]
@@ -161,8 +157,6 @@ func (u *unpacker) line(i int, f []string) {
 		t.Values, t.Labels = append(t.Values, f[1]), append(t.Labels, f[2])
 	case i > 0 && f[0] == "rule" && len(f) == 12:
 		u.rule(f)
-	case i > 0 && f[0] == "mistake" && len(f) == 6:
-		u.book.Mistakes = append(u.book.Mistakes, Mistake{ID: f[1], Home: u.number(f[2]), Wrong: u.relation(f[3], f[4]), Mistake: formula.Mistake{Say: f[5]}})
 	case i > 0 && f[0] == "caution" && len(f) == 6:
 		u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Say: f[5]}})
 	default:
