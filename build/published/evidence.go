@@ -10,8 +10,9 @@ import (
 // Evidence is what stands behind the computation of one term, for its page.
 type Evidence struct {
 	Read, Derived, Memory, Practice int
-	Disagrees, Table                int
-	Largest                         float64 // deviation in units of the source's rounding, over all cases
+	Table                           int     // cells of the book's own tables: no outside check
+	Disagrees                       int     // explained in their notes: no outside check
+	Largest                         float64 // deviation in units of the source's rounding, over all cases that agree
 	Files                           []*File // the sources, by name
 	Failed                          int     // cases that do not hold
 }
@@ -98,7 +99,7 @@ func (s *Set) Unchecked(byTerm map[string]*Evidence) (computed, facts []string) 
 
 // String is the line that a test run prints.
 func (s *Summary) String() string {
-	text := fmt.Sprintf("published checks: %d read in a source, %d arithmetic, %d from memory, %d common practice, %d table cells, %d that disagree and are explained, from %d files",
+	text := fmt.Sprintf("published checks: %d read in a source, %d arithmetic, %d from memory, %d common practice; %d table cells; %d disagree, explained; from %d files",
 		s.Read, s.Derived, s.Memory, s.Practice, s.Table, s.Disagrees, len(s.Files))
 	if s.At != nil {
 		text += fmt.Sprintf("; largest deviation %.2f of the source's rounding (%s:%d, %s)", s.Largest, s.At.File.Name, s.At.Line, s.At.Name)

@@ -145,9 +145,9 @@ func (l *loader) whole() {
 	if l.file.Source == "" {
 		l.fail("The file names no source: begin with a line “# source: …”.")
 	}
-	read := slices.ContainsFunc(l.file.Cases, func(c *Case) bool { return c.Mark == Read })
+	read := slices.ContainsFunc(l.file.Cases, func(c *Case) bool { return c.Mark == Read || c.Mark == Disagrees || c.Mark == Table })
 	if read && l.file.ReadIn == "" {
-		l.fail("Rows are marked read, and no line “# read in: …” says where.")
+		l.fail("Rows are marked read, disagrees or table, and no line “# read in: …” says where.")
 	}
 	seen := map[string]bool{}
 	for _, c := range l.file.Cases {
@@ -165,22 +165,26 @@ func (l *loader) row(row []string) {
 	if c.Name == "" {
 		l.fail("The case has no name.")
 	}
+	c.Mark = l.mark(row[5])
+	if c.Mark == Disagrees && c.Note == "" {
+		l.fail("A row that disagrees says why in its note.")
+	}
 	c.Term = l.term(row[2])
 	if c.Term >= 0 {
 		l.given(c, row[1])
 		l.expected(c)
 	}
-	m := slices.Index(marks[:], row[5])
-	if m < 0 {
-		l.fail("“%s” is no mark: write read, derived, from memory, common practice, table or disagrees.", row[5])
-	}
-	if m == int(Disagrees) && c.Note == "" {
-		l.fail("A row that disagrees says why in its note.")
-	}
 	if len(l.found) == before {
-		c.Mark = Mark(m)
 		l.file.Cases = append(l.file.Cases, c)
 	}
+}
+
+func (l *loader) mark(text string) Mark {
+	m := slices.Index(marks[:], text)
+	if m < 0 {
+		l.fail("“%s” is no mark: write read, derived, from memory, common practice, table or disagrees.", text)
+	}
+	return Mark(max(m, 0))
 }
 
 // term finds a term, or tells that there is none and gives -1.
@@ -223,11 +227,19 @@ func (l *loader) given(c *Case, text string) {
 			l.fail("“%s” is given twice.", id)
 		default:
 			seen[term] = true
-			if _, err := l.set.book.Read(term, value); err != nil {
-				l.fail("%s: %v", id, err)
-			}
+			l.fact(c, id, term, value)
 			c.Facts = append(c.Facts, Setting{term, value})
 		}
+	}
+}
+
+// fact sees that a person could type the value of a fact. One that can be read
+// and lies outside its term's range is a refusal, which a row that disagrees may
+// be about: the run tells.
+func (l *loader) fact(c *Case, id string, term int, value string) {
+	f, err := l.set.book.Read(term, value)
+	if outside := f.Text != ""; err != nil && !(outside && c.Mark == Disagrees) {
+		l.fail("%s: %v", id, err)
 	}
 }
 

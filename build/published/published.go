@@ -25,8 +25,14 @@
 //	           none; the note has to say why)
 //
 // A tolerance is never widened to make a case pass, and a row that does not
-// agree is not left out: it is marked, and fails should the two come to agree. Reading is strict: what is
-// not understood is told with file and line, and nothing is run.
+// agree is not left out: it is marked, and fails should the two come to agree.
+// Where the book refuses to compute a value (a pipe under 2 in, an altitude
+// below its range), the note says so with the words “The book does not compute”:
+// a row that says this fails when a value comes out, and a row that does not say
+// it fails when none does. A fact that is only missing is no refusal.
+//
+// Reading is strict: what is not understood is told with file and line, and
+// nothing is run.
 package published
 
 import (
@@ -44,6 +50,9 @@ const (
 	Disagrees             // seen in the source, and the book gives another value: the note says why
 	Table                 // a cell of a table that the book holds: shows only that it was copied rightly
 )
+
+// notComputed are the words by which a note tells that the book refuses.
+const notComputed = "The book does not compute"
 
 var marks = [...]string{"read", "derived", "from memory", "common practice", "disagrees", "table"}
 

@@ -19,6 +19,9 @@ type Outcome struct {
 	// tolerance, that is, of the source's rounding: up to 1 the case holds. It is 0
 	// for an exact case that holds, and infinite where nothing was computed.
 	Deviation float64
+	// Refused is why the book gives no value although it was asked well; empty
+	// if it gives one, or if the question itself was wanting.
+	Refused string
 	// Problem says what went wrong; it is empty if the case holds.
 	Problem string
 }
@@ -41,13 +44,21 @@ func (s *Set) Run(answer func(request []byte) []byte) []Outcome {
 	return list
 }
 
-// turn makes a row that is marked as disagreeing hold as long as it does.
+// turn makes a row that is marked as disagreeing hold as long as it does: with
+// another value, or with a refusal if its note tells of one. Whatever else went
+// wrong (a fact too few, a contradiction) stays a problem.
 func (o *Outcome) turn() {
-	if o.Problem == "" {
+	told := strings.Contains(o.Case.Note, notComputed)
+	switch computed := !math.IsNaN(o.Value); {
+	case o.Problem == "":
 		o.Problem = "it is marked as disagreeing, and comes out as published: mark it read"
-		return
+	case computed && told:
+		o.Problem = "its note says that the book does not compute it, and a value comes out: " + o.Problem
+	case computed || o.Refused != "" && told:
+		o.Problem = ""
+	case o.Refused != "":
+		o.Problem += "; the note has to tell this with the words “" + notComputed + "”"
 	}
-	o.Problem = ""
 }
 
 // request writes a case as a page would ask it.
@@ -85,8 +96,9 @@ func (s *Set) compare(c *Case, text []byte) Outcome {
 		return o
 	}
 	for _, t := range r.Terms {
-		if t.Error != "" {
-			o.Problem = t.ID + ": " + t.Error
+		if t.Error != "" { // all facts were read when the file was: only their range can be wrong
+			o.Refused = plain(t.Error)
+			o.Problem = t.ID + ": " + o.Refused
 			return o
 		}
 	}
@@ -98,6 +110,9 @@ func (s *Set) compare(c *Case, text []byte) Outcome {
 	switch state := r.Terms[0].State; {
 	case err != nil || state != "follows" && state != "estimated" && state != "assumed" && state != "not-applicable":
 		o.Problem = "nothing comes out: " + state + lacks(&r)
+		if state == "outside" {
+			o.Refused = plain(r.Terms[0].Note)
+		}
 	case !chosen(&r, c):
 		o.Problem = "the estimate that was chosen is not the one that was used"
 	default:
