@@ -293,7 +293,7 @@ type Part struct {
 	Figures    []Figure      // the drawing with the part lit
 	Builds     []string      // "water-lubricated", "oil-lubricated", "submersible"
 	Motion     string        // "turns", "stands" or "both"
-	Wetted     string        // "water", "oil", "leakage", "grease", "filling" or "dry"
+	Wetted     []string      // of "water", "oil", "leakage", "grease", "filling", "dry"
 	Pressure   string        // "yes" or "no": holds discharge or bowl pressure
 	PerPump    string        // how many: "1; often in two pieces"
 	Material   string

@@ -21,12 +21,9 @@ func (w *work) partView(p *book.Part) (any, error) {
 	if v.Body, err = w.pieces(p.Doc, root, first, len(p.Doc.Pieces)); err != nil {
 		return nil, err
 	}
-	for _, side := range []struct {
-		where string
-		ids   []string
-	}{{"above", p.Neighbours.Above}, {"below", p.Neighbours.Below}, {"inside", p.Neighbours.Inside}, {"outside", p.Neighbours.Outside}} {
-		for _, id := range side.ids {
-			v.Neighbours = append(v.Neighbours, site.Neighbour{Where: side.where, Link: w.partLink(id, root)})
+	for side, where := range book.Sides {
+		for _, id := range *p.Touching.Side(side) {
+			v.Neighbours = append(v.Neighbours, site.Neighbour{Where: where, Link: w.partLink(id, root)})
 		}
 	}
 	for _, id := range p.Confused {

@@ -100,20 +100,18 @@ type Part struct {
 	Page
 	Builds     []string // of water-lubricated, oil-lubricated, submersible
 	Place      string
-	Motion     string // turns, stands or both
-	Wetted     string // water, oil, leakage, grease, filling or dry
-	Pressure   string // yes or no: holds discharge or bowl pressure
-	Number     string // per pump
+	Motion     string   // turns, stands or both
+	Wetted     []string // of water, oil, leakage, grease, filling; or dry alone
+	Pressure   string   // yes or no: holds discharge or bowl pressure
+	Number     string   // per pump
 	Material   string
-	Size       string // how it is sized
-	Wear       string // signs of wear and failure
-	Neighbours Neighbours
-	Confused   []string // ids of parts
+	Size       string     // how it is sized
+	Wear       string     // signs of wear and failure
+	Neighbours Neighbours // as its page names them
+	Touching   Neighbours // those, and the parts whose pages name this one
+	Confused   []string   // ids of parts
 	Source     string
 }
-
-// Neighbours are the ids of the parts that touch a part.
-type Neighbours struct{ Above, Below, Inside, Outside []string }
 
 // Chapter is a page of running text.
 type Chapter struct {

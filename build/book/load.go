@@ -205,6 +205,7 @@ func (l *loading) parts() {
 		l.book.PartByID[t.ID] = t
 		l.book.Parts = append(l.book.Parts, t)
 	}
+	mirror(l.book.Parts, l.book.PartByID)
 }
 
 func (l *loading) chapters() {

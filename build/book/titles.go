@@ -87,7 +87,7 @@ func newPart(page Page, found *report.List) *Part {
 		{"builds", true, words(&p.Builds, Builds...)},
 		{"place", true, text(&p.Place)},
 		{"motion", true, oneOf(&p.Motion, "turns", "stands", "both")},
-		{"wetted", true, oneOf(&p.Wetted, "water", "oil", "leakage", "grease", "filling", "dry")},
+		{"wetted", true, oneOrMore(&p.Wetted, "water", "oil", "leakage", "grease", "filling", "dry")},
 		{"pressure", true, oneOf(&p.Pressure, "yes", "no")},
 		{"number", false, text(&p.Number)},
 		{"material", false, text(&p.Material)},

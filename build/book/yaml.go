@@ -209,6 +209,20 @@ func words(to *[]string, allowed ...string) reader {
 	}
 }
 
+// oneOrMore takes one of some words, or a list of them.
+func oneOrMore(to *[]string, allowed ...string) reader {
+	return func(y *yamlReader, path string, n *yaml.Node) {
+		if n.Kind == yaml.SequenceNode {
+			words(to, allowed...)(y, path, n)
+			return
+		}
+		var word string
+		if oneOf(&word, allowed...)(y, path, n); word != "" {
+			*to = []string{word}
+		}
+	}
+}
+
 // items reads the items of a list, each with its own path.
 func items(each reader) reader {
 	return func(y *yamlReader, path string, n *yaml.Node) {

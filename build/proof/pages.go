@@ -131,13 +131,28 @@ func (c *checker) titles() {
 	for _, t := range c.book.Parts {
 		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
 		c.namedAll(&t.Page, "confused", t.Confused, "part", parts)
-		n := t.Neighbours
-		for side, list := range map[string][]string{"above": n.Above, "below": n.Below, "inside": n.Inside, "outside": n.Outside} {
-			c.namedAll(&t.Page, "neighbours."+side, list, "part", parts)
-		}
+		c.neighbours(t, parts)
 	}
 	for _, t := range c.book.Chapters {
 		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
+	}
+}
+
+// neighbours follows the names of the parts that touch a part, and sees that no
+// other page puts the two the other way round. Parts that alternate in a stack
+// (bowl, impeller, bowl) stand on both sides of each other.
+func (c *checker) neighbours(p *book.Part, parts []string) {
+	for side, where := range book.Sides {
+		list := *p.Neighbours.Side(side)
+		c.namedAll(&p.Page, "neighbours."+where, list, "part", parts)
+		for i, id := range list {
+			other, ok := c.book.PartByID[id]
+			if !ok || id <= p.ID || slices.Contains(*p.Neighbours.Side(side ^ 1), id) || !slices.Contains(*other.Neighbours.Side(side), p.ID) {
+				continue
+			}
+			at := p.Where("neighbours." + where + "." + strconv.Itoa(i))
+			c.at(&p.Page, at, "“"+id+"” cannot be "+where+" this part: its own page says that this part is "+where+" it.", "")
+		}
 	}
 }
 

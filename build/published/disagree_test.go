@@ -56,11 +56,11 @@ func TestRefusalIsTold(t *testing.T) {
 func TestDisagreementIsStrict(t *testing.T) {
 	unread := strings.Replace(top, "# read in: a library\n", "", 1)
 	for rows, want := range map[string]string{
-		top + "a,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,\n":             "01_test.csv:5: A row that disagrees says why in its note.",
-		top + "a,lift = 2000 ft; drop = 40 ft,fall,1960 ft,1 ft,read,\n":               "outside what makes sense for lift",
-		top + "a,lift = 2000 psi; drop = 40 ft,fall,1960 ft,1 ft,disagrees,x\n":        "01_test.csv:5: lift: ",
+		top + "a,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,\n":              "01_test.csv:5: A row that disagrees says why in its note.",
+		top + "a,lift = 2000 ft; drop = 40 ft,fall,1960 ft,1 ft,read,\n":                "outside what makes sense for lift",
+		top + "a,lift = 2000 psi; drop = 40 ft,fall,1960 ft,1 ft,disagrees,x\n":         "01_test.csv:5: lift: ",
 		unread + "a,lift = 100 ft; drop = 40 ft,fall,70 ft,1 ft,disagrees,a misprint\n": "no line “# read in: …” says where",
-		unread + "a,lift = 100 ft; drop = 40 ft,fall,60 ft,1 ft,table,\n":              "no line “# read in: …” says where",
+		unread + "a,lift = 100 ft; drop = 40 ft,fall,60 ft,1 ft,table,\n":               "no line “# read in: …” says where",
 	} {
 		_, err := published.Load(fstest.MapFS{"01_test.csv": {Data: []byte(rows)}}, small(t))
 		if err == nil || !strings.Contains(err.Error(), want) {

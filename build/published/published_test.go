@@ -168,4 +168,3 @@ func TestEvidence(t *testing.T) {
 		t.Errorf("facts without an outside check: %s", got)
 	}
 }
-
