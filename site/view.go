@@ -382,7 +382,8 @@ type Chain struct {
 	Frame
 	Lead     template.HTML
 	Pictures []Figure
-	Sheet    *Sheet // required
+	Details  []Figure // pictures with a scale of their own
+	Sheet    *Sheet   // required
 	Cautions []Caution
 	Sources  []template.HTML
 }

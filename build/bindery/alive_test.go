@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"columnbowl/calcwasm/answer"
+	"columnbowl/calcwasm/picture"
 	"columnbowl/site"
 )
 
@@ -104,4 +105,44 @@ func sameLine(t *testing.T, page string, r site.Row, a aliveTerm) {
 // shownState says whether a line of this state prints a value.
 func shownState(s site.State) bool {
 	return s != site.Missing && s != site.Waits && s != site.NotApplicable && s != site.Several
+}
+
+// TestPicturesAreAlive draws the pictures of the chain through the engine's
+// talk with a page: the living drawing is the printed one, byte for byte.
+func TestPicturesAreAlive(t *testing.T) {
+	w, err := prepare(loaded(t, realContent), testParts(t).Shells)
+	if err != nil {
+		t.Fatal(err)
+	}
+	desk := answer.New(w.engine)
+	var ask strings.Builder
+	for key, text := range w.words {
+		if strings.HasPrefix(key, "picture.") {
+			ask.WriteString("word\t" + key + "\t" + text + "\n")
+		}
+	}
+	for _, f := range w.chain.facts {
+		ask.WriteString("fact\t" + f.Term + "\t" + f.Text + "\n")
+	}
+	var printed string
+	for _, k := range picture.Pictures {
+		for _, form := range []string{picture.Term, picture.Wide, picture.Narrow} {
+			printed += string(w.drawTwice(k, form, "p-"))
+			for _, system := range []string{"us", "si"} {
+				ask.WriteString("picture\t" + k.Name + "\t" + form + "\t" + system + "\tp-" + system + "-\n")
+			}
+		}
+	}
+	var reply struct{ Pictures []string }
+	if err := json.Unmarshal(desk.Answer([]byte(ask.String())), &reply); err != nil {
+		t.Fatal(err)
+	}
+	if len(reply.Pictures) != 6*len(picture.Pictures) {
+		t.Fatalf("%d pictures came", len(reply.Pictures))
+	}
+	for i, p := range reply.Pictures {
+		if !strings.Contains(printed, ">"+p+"<") || strings.Contains(p, "picture.") {
+			t.Errorf("picture %d is not the printed one, or lacks a word:\n%.300s", i, p)
+		}
+	}
 }

@@ -114,5 +114,5 @@ func (w *work) chainView() (any, error) {
 		}
 		groups = append(groups, rows)
 	}
-	return &site.Chain{Frame: f, Lead: paragraph(lead), Pictures: w.chainPictures(), Sheet: w.sheet(sheetID, w.chain, groups, "")}, nil
+	return &site.Chain{Frame: f, Lead: paragraph(lead), Pictures: w.chainPictures(true), Details: w.chainPictures(false), Sheet: w.sheet(sheetID, w.chain, groups, "")}, nil
 }

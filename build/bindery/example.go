@@ -82,12 +82,3 @@ func (e *example) chain() []int {
 func (w *work) unknown(title string, want int) *example {
 	return &example{title: title, want: want, expect: []int{want}, result: w.engine.Reckon(reckon.Question{Want: -1})}
 }
-
-// wordOf is the id of the value that a choice has in a result, or "".
-func wordOf(r *reckon.Result, term int) string {
-	t, v := &r.Book.Terms[term], r.Values[term].Likely
-	if t.Kind != formula.Choice || v != v || int(v) < 0 || int(v) >= len(t.Values) {
-		return ""
-	}
-	return t.Values[int(v)]
-}

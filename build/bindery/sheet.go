@@ -115,7 +115,7 @@ func (w *work) choices(row *site.Row, r *reckon.Result, term int) {
 	for i, v := range t.Values {
 		row.Choices = append(row.Choices, site.Choice{ID: v, Name: t.Labels[i]})
 	}
-	row.Choice = wordOf(r, term)
+	row.Choice = r.Word(term)
 }
 
 // alternatives lists the estimates of a term where there is a choice between

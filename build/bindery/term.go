@@ -191,7 +191,7 @@ func (w *work) chainStrip(term int, root string) []site.ChainLink {
 		if w.chain.result.Known(t) {
 			link.Value = both(w.chain.result, t)
 			if w.engine.Terms[t].Kind == formula.Choice {
-				link.Value.US.N = cmp.Or(wordOf(w.chain.result, t), "–")
+				link.Value.US.N = cmp.Or(w.chain.result.Word(t), "–")
 			}
 		}
 		list = append(list, link)

@@ -6,30 +6,6 @@ const (
 	sheetOfWords = "%d of %d"
 	placeTitle   = "%s, place %d of the pump" // a part may have the same name
 
-	wellTitle   = "The well"
-	wellSays    = "What the tape and the gauge say."
-	ladderTitle = "The head ladder"
-	ladderSays  = "What the bowls must lift, rung by rung."
-	powerTitle  = "The power"
-	powerSays   = "Down as turning, up as water. Width is power."
-
-	// On a term's page, with whose facts it is drawn.
-	wellOf   = "%s: what the tape and the gauge say, to scale in depth."
-	ladderOf = "%s: what the bowls must lift, rung by rung. The hatched cap is lost inside the pump."
-	powerOf  = "%s: the way of the power, down as turning, up as water. Width is power."
-
-	datumWords   = "datum: %s"
-	stagesWords  = "%s stages"
-	stageWords   = "each stage makes %s"
-	ladderFoot   = "the ladder starts at the water, not at the bowls"
-	fromWire     = "from the wire"
-	motorHeat    = "motor, as heat"
-	downShaft    = "down the shaft"
-	downCable    = "down the cable"
-	inBowls      = "in the bowls"
-	upColumn     = "up the column"
-	columnHead   = "column, head"
-	leftAtGauge  = "left at the gauge"
 	slipsTitle   = "Where each slip lands: %s"
 	rightWords   = "%s is right"
 	wrongWords   = "slip %d gives %s"
@@ -47,14 +23,3 @@ const (
 	noCheckWords    = "No published value checks this term."
 	allSources      = "%s, from %d works; largest difference %s of the source’s rounding."
 )
-
-// pressureSays are the words at the standpipe: the water that the pressure at
-// the gauge would hold up.
-var pressureSays = []string{"would lift", "water here"}
-
-// shaftWords says, for each build, what its shaft runs in.
-var shaftWords = map[string]string{
-	"water-lubricated": "shaft in water",
-	"oil-lubricated":   "oil in tube",
-	"submersible":      "cable outside",
-}

@@ -11,11 +11,15 @@ import (
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/physics"
+	"columnbowl/calcwasm/picture"
 	"columnbowl/calcwasm/reckon"
 )
 
 // Desk answers requests about one book.
-type Desk struct{ book *reckon.Book }
+type Desk struct {
+	book  *reckon.Book
+	words picture.Words // of the pictures, in the language of the page
+}
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
@@ -23,11 +27,11 @@ func Open(pack []byte) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Desk{book: book}, nil
+	return New(book), nil
 }
 
 // New makes a desk for a book that is loaded already.
-func New(book *reckon.Book) *Desk { return &Desk{book: book} }
+func New(book *reckon.Book) *Desk { return &Desk{book: book, words: picture.Words{}} }
 
 // request is what a page asks.
 type request struct {
@@ -35,6 +39,7 @@ type request struct {
 	show     []int
 	errors   map[int]string // terms whose typed text was not taken, and why
 	strange  []string       // lines that were not understood
+	pictures []wanted       // to be drawn again
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -47,8 +52,7 @@ func (d *Desk) read(text string) *request {
 			continue
 		}
 		verb, rest, _ := strings.Cut(line, "\t")
-		if verb == "exact" {
-			q.exact = true
+		if q.other(d, verb, rest) {
 			continue
 		}
 		id, value, _ := strings.Cut(rest, "\t")
@@ -107,6 +111,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.cautions(w, res, q)
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
+		d.pictures(w, res, q)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
 	return w.buf
@@ -137,7 +142,7 @@ func (d *Desk) term(w *writer, res *reckon.Result, q *request, t int) {
 		w.pair("id", term.ID)
 		w.pair("state", v.State.String())
 		if term.Kind == formula.Choice {
-			w.pair("choice", choice(term, v))
+			w.pair("choice", res.Word(t))
 		} else {
 			d.value(w, res, t, "us", formula.US)
 			d.value(w, res, t, "si", formula.SI)
@@ -156,13 +161,6 @@ func (d *Desk) term(w *writer, res *reckon.Result, q *request, t int) {
 		w.pair("error", q.errors[t])
 		w.list("alternatives", len(v.Alternatives), func(i int) { d.alternative(w, t, &v.Alternatives[i]) })
 	})
-}
-
-func choice(term *reckon.Term, v *reckon.Value) string {
-	if i := int(v.Likely); v.Likely == v.Likely && i >= 0 && i < len(term.Values) {
-		return term.Values[i]
-	}
-	return ""
 }
 
 func (d *Desk) value(w *writer, res *reckon.Result, t int, key string, s formula.System) {

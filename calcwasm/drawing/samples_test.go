@@ -112,6 +112,9 @@ func goldens() map[string]*Scene {
 		"slips-wide":   sampleSlips(false).Layout(),
 		"slips-narrow": sampleSlips(true).Layout(),
 	}
+	for name, s := range details() {
+		out[name] = s
+	}
 	chain(out)
 	hard(out)
 	return out

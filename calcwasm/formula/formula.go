@@ -58,6 +58,14 @@ func (t *Term) In(s System) *unit.Unit {
 // System says in which units numbers are written.
 type System uint8
 
+// String is the word of the system in links and requests.
+func (s System) String() string {
+	if s == SI {
+		return "si"
+	}
+	return "us"
+}
+
 const (
 	US System = iota
 	SI

@@ -51,6 +51,15 @@ func asTyped(v float64, shown, typed *unit.Unit) string {
 	return text
 }
 
+// Word is the value of a choice as its word, "" if it is not known.
+func (r *Result) Word(term int) string {
+	t, v := &r.Book.Terms[term], r.Values[term].Likely
+	if i := int(v); t.Kind == formula.Choice && v == v && i >= 0 && i < len(t.Values) {
+		return t.Values[i]
+	}
+	return ""
+}
+
 // Text writes a value of a term with its unit.
 func (r *Result) Text(term int, s formula.System) string {
 	t := &r.Book.Terms[term]

@@ -1,5 +1,6 @@
 // Loading the engine and talking to it.
 import { wasiImports } from "./wasi";
+import { pictureWords } from "./words";
 import { writeRequest, type Reply, type Request } from "./protocol";
 
 /** Why there is no answer. The kind names the words that tell the reader. */
@@ -93,6 +94,7 @@ export class Engine {
     this.exports._initialize();
     const loaded = this.exports.load(this.put(this.pack));
     if (loaded < 0) throw new EngineError("refused", loaded < -1 ? this.read(-loaded) : "the book");
+    this.exports.answer(this.put(pictureWords));
     return this.exports;
   }
 

@@ -67,6 +67,15 @@ export interface Reply {
   missing?: { terms: Question[] }[];
   steps?: string[];
   stepsSi?: string[];
+  pictures?: string[]; // SVG, in the order of the request
+}
+
+/** A picture to be drawn: its name, form, system of units and the prefix of its ids. */
+export interface Picture {
+  name: string;
+  form: string;
+  units: string;
+  prefix: string;
 }
 
 /** What a sheet asks. */
@@ -75,6 +84,7 @@ export interface Request {
   facts: readonly Fact[];
   choose: readonly Fact[];
   show: readonly string[];
+  pictures?: readonly Picture[];
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -85,5 +95,6 @@ export function writeRequest(r: Request): string {
   for (const f of r.facts) line("fact", f.term, f.text);
   for (const c of r.choose) line("choose", c.term, c.text);
   for (const id of r.show) line("show", id);
+  for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
   return lines.join("\n") + "\n";
 }

@@ -5,6 +5,7 @@ import { Facts } from "./facts";
 import { Foot } from "./foot";
 import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
 import { states, type Clash, type Reply } from "./protocol";
+import { Pictures } from "./pictures";
 import { Revisions } from "./revisions";
 import { Row, type RowEvents } from "./row";
 import type { Store } from "./store";
@@ -30,6 +31,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
   private readonly revisions = new Revisions();
   private factBefore = ""; // of the row being typed into, for Escape
   private reply: Reply | null = null;
+  private pictures: Pictures | null = null; // of the page, for its first sheet
   private due = 0;
   private saving = 0;
   private built = false;
@@ -41,9 +43,11 @@ export class FactSheet extends HTMLElement implements RowEvents {
     this.rows = Array.from(this.querySelectorAll<HTMLElement>("li.row"), (li) => new Row(li, this.id, this));
     this.foot = new Foot(this, this.rows, this.getAttribute("want") ?? "", this.dataset.carry ?? "");
     this.render();
-    onUnits(() => this.render());
+    onUnits(() => this.ask());
     this.addEventListener("focusin", () => void this.wake(), { once: true });
     if (this.isFirst) {
+      this.pictures = new Pictures(document);
+      matchMedia("(max-width: 44rem)").addEventListener("change", () => this.ask());
       addEventListener("hashchange", () => this.takeFragment(location.hash));
       this.takeFragment(location.hash);
     }
@@ -168,7 +172,10 @@ export class FactSheet extends HTMLElement implements RowEvents {
     if (!this.engine) return this.render();
     try {
       const show = this.rows.map((r) => r.term);
-      this.reply = this.engine.ask({ want: this.facts.want, facts: this.facts.list, choose: this.facts.choose, show });
+      const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
+      this.reply = this.engine.ask({ want: this.facts.want, facts: this.facts.list, choose: this.facts.choose, show, pictures });
+      if (this.facts.isExample) this.pictures?.reset();
+      else this.pictures?.show(this.reply.pictures ?? []);
       this.foot.trouble(null);
     } catch (e) {
       this.foot.trouble(e instanceof EngineError ? e : new EngineError("died", String(e)));

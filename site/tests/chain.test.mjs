@@ -336,3 +336,22 @@ test("a worked example can be put on the sheet of its page", async () => {
     sameAsNative(sheet, factsOf(sheet).facts);
   });
 });
+
+test("the pictures move with the numbers, and come back with the example", async () => {
+  await withPage(browser, {}, async (page) => {
+    await open(page);
+    const drawn = () => page.evaluate(() => Object.fromEntries([...document.querySelectorAll("[data-picture]")]
+      .filter((p) => p.offsetParent !== null).map((p) => [p.dataset.picture, p.innerHTML])));
+    const first = await drawn();
+    assert.deepEqual(Object.keys(first), ["well", "ladder", "power", "annulus", "thrust", "stretch"]);
+    await enter(page, "static-level", "190 ft");
+    await page.waitForFunction(() => document.querySelector('[data-picture="well"]')?.textContent?.includes("190 ft"));
+    const second = await drawn();
+    for (const name of ["well", "ladder", "power", "thrust", "stretch"]) assert.notEqual(second[name], first[name], `${name} stood still`);
+    assert.equal(second.annulus, first.annulus, "the column does not hang on the level");
+    assert.match(await page.textContent(".pictures figcaption"), wordPattern("picture.redrawn"));
+    await enter(page, "static-level", "140 ft");
+    await page.waitForFunction(() => document.querySelectorAll(".redrawn").length === 0);
+    assert.deepEqual(await drawn(), first);
+  });
+});

@@ -1,0 +1,57 @@
+package answer
+
+import (
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/picture"
+	"columnbowl/calcwasm/reckon"
+)
+
+// wanted is a picture that a page asks for.
+type wanted struct {
+	kind         picture.Picture
+	form, prefix string
+	system       formula.System
+}
+
+// other takes a line that is not about a term: “exact”; “word” with a key and
+// its text, which is kept for all later pictures; “picture” with its name,
+// form, system of units and the prefix of its ids.
+func (q *request) other(d *Desk, verb, rest string) bool {
+	switch verb {
+	case "exact":
+		q.exact = true
+	case "word":
+		key, text, _ := strings.Cut(rest, "\t")
+		d.words[key] = text
+	case "picture":
+		f := strings.Split(rest, "\t")
+		if len(f) != 4 {
+			q.strange = append(q.strange, "A picture is asked for by its name, form, system of units and prefix.")
+			return true
+		}
+		kind, ok := picture.Named(f[0])
+		if !ok {
+			q.strange = append(q.strange, "There is no picture “"+f[0]+"”.")
+			return true
+		}
+		p := wanted{kind: kind, form: f[1], prefix: f[3]}
+		if f[2] == formula.SI.String() {
+			p.system = formula.SI
+		}
+		q.pictures = append(q.pictures, p)
+	default:
+		return false
+	}
+	return true
+}
+
+// pictures draws what was asked for, in the order of the request.
+func (d *Desk) pictures(w *writer, res *reckon.Result, q *request) {
+	w.list("pictures", len(q.pictures), func(i int) {
+		p := q.pictures[i]
+		pen := picture.Pen{Result: res, System: p.system, Prefix: p.prefix, Words: d.words}
+		w.text(p.kind.Draw(pen, p.form).SVG())
+	})
+}
