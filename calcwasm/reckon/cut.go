@@ -93,6 +93,9 @@ func (r *run) cutOrder() []int {
 
 // trim drops the steps that the relation left over does not need.
 func (r *run) trim(l loop) loop {
+	if l.left < 0 {
+		return loop{}
+	}
 	needed := map[int]bool{}
 	for _, t := range r.book.Rules[l.left].terms {
 		needed[t] = true

@@ -33,7 +33,9 @@ func (r *run) planner() *planner {
 
 // plan follows what would be known if the term were, identities before
 // estimates, until a relation has no unknown left; only steps that lead there
-// are kept. The rule to skip is not taken as the one left over.
+// are kept. If no identity is left over, an estimate of a term on the way is:
+// the motor's power leaves so much for the thrust bearing, and the yardstick
+// for the bearing asks for as much. The rule to skip is not taken as the one left over.
 func (p *planner) plan(term, skip int) (loop, bool) {
 	copy(p.left, p.counts)
 	p.number++
@@ -45,7 +47,8 @@ func (p *planner) plan(term, skip int) (loop, bool) {
 	for {
 		s, ok := p.next()
 		if !ok {
-			return loop{}, false
+			l.left = p.estimate(skip)
+			return p.r.trim(l), l.left >= 0
 		}
 		p.used[s.rule] = p.number
 		l.steps = append(l.steps, s)
@@ -93,6 +96,21 @@ func (p *planner) next() (step, bool) {
 		}
 	}
 	return step{}, false
+}
+
+// estimate finds the estimate in force of a term that the plan has made known
+// by other relations: the first that holds, or the one that was chosen.
+func (p *planner) estimate(skip int) int {
+	for i := range p.left {
+		rule := &p.r.book.Rules[i]
+		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || i == skip || p.known[rule.Target] != p.number {
+			continue
+		}
+		if chosen := p.r.q.Choose[rule.Target]; chosen == "" || chosen == rule.Name {
+			return i
+		}
+	}
+	return -1
 }
 
 // unknown is the one term of a rule that is not known yet.

@@ -262,6 +262,36 @@ right = second + first ^ 3 + first
 	near(t, "right put back", y+x*x*x+x, 34, 1e-8)
 }
 
+// A motor's power bears so much head that what is left for the bearing is what
+// the yardstick asks for: the circle closes in an estimate, beside two
+// relations that only repeat each other.
+func TestEstimateClosesACircle(t *testing.T) {
+	b := makeBook(t, `
+term head ft m 0 3000
+term water hp kW 0 5000
+term bowl hp kW 0 5000
+term efficiency % % 1 100 ask
+term thrust lbf N 0 100000
+term bearing hp kW 0 50 ask
+term brake hp kW 0 5000 ask
+water[hp] = 800 * head[ft] / 3960
+bowl[hp] = 800 * head[ft] / (3960 * efficiency)
+efficiency = water / bowl
+thrust[lbf] = 8.4 * head[ft] + 1922
+brake = bowl + bearing
+estimate yardstick bearing[hp] = 0.13275 * thrust[lbf] / 1000
+`)
+	r := ask(t, b, "head", "brake=95 hp", "efficiency=81 %")
+	head := us(t, r, "head")
+	near(t, "brake power put back", 800*head/(3960*.81)+.13275*(8.4*head+1922)/1000, 95, 1e-8)
+	near(t, "bearing loss", us(t, r, "bearing"), .13275*(8.4*head+1922)/1000, 1e-9)
+	if len(r.Clashes) != 0 {
+		t.Errorf("clashes %v", r.Clashes)
+	}
+	given := ask(t, b, "head", "brake=95 hp", "efficiency=81 %", "bearing=5 hp")
+	near(t, "a bearing loss that is known wins", us(t, given, "head"), (95-5)*3960*.81/800, 1e-9)
+}
+
 func TestPressureAtThePumpAndAtTheFarEnd(t *testing.T) {
 	b := makeBook(t, chainBook)
 	rest := []string{"pumping-level=195 ft", "discharge-elevation=2 ft", "specific-gravity=1"}
