@@ -28,14 +28,14 @@ func (r *run) cut() bool {
 		if r.vain[term] {
 			continue
 		}
-		skip := -1
+		var idle []int // relations that only repeat what others say
 		for {
-			l, ok := p.plan(term, skip)
+			l, ok := p.plan(term, idle)
 			if !ok || r.failed[[2]int{l.left, term}] {
 				break
 			}
-			if skip < 0 && r.idle(l) {
-				skip = l.left
+			if r.idle(l) {
+				idle = append(idle, l.left)
 				continue
 			}
 			r.failed[[2]int{l.left, term}] = true

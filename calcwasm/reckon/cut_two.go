@@ -52,10 +52,10 @@ func (r *run) cutTwo() bool {
 // on from there.
 func (r *run) planTwo(a, b int) (outer, inner loop, ok bool) {
 	r.env.Values[a] = r.trial(a)
-	inner, ok = r.planner().plan(b, -1)
+	inner, ok = r.planner().plan(b, nil)
 	if ok {
 		r.env.Values[a], r.env.Values[b] = math.NaN(), r.trial(b)
-		outer, ok = r.planner().plan(a, inner.left)
+		outer, ok = r.planner().plan(a, []int{inner.left})
 		r.env.Values[b] = math.NaN()
 	}
 	r.env.Values[a] = math.NaN()

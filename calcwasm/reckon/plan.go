@@ -35,8 +35,8 @@ func (r *run) planner() *planner {
 // estimates, until a relation has no unknown left; only steps that lead there
 // are kept. If no identity is left over, an estimate of a term on the way is:
 // the motor's power leaves so much for the thrust bearing, and the yardstick
-// for the bearing asks for as much. The rule to skip is not taken as the one left over.
-func (p *planner) plan(term, skip int) (loop, bool) {
+// for the bearing asks for as much. The rules to skip are not taken as the one left over.
+func (p *planner) plan(term int, skip []int) (loop, bool) {
 	copy(p.left, p.counts)
 	p.number++
 	p.ready[0], p.ready[1] = p.ready[0][:0], p.ready[1][:0]
@@ -60,7 +60,7 @@ func (p *planner) plan(term, skip int) (loop, bool) {
 
 // learn makes a term known. It returns an identity that has no unknown left by
 // that, or -1; rules with a single one become ready.
-func (p *planner) learn(term, skip int) int {
+func (p *planner) learn(term int, skip []int) int {
 	p.known[term] = p.number
 	left := -1
 	for _, i := range p.r.book.rulesOf[term] {
@@ -70,7 +70,7 @@ func (p *planner) learn(term, skip int) int {
 		p.left[i]--
 		strength := p.r.book.Rules[i].Strength
 		switch {
-		case p.left[i] == 0 && strength == Identity && p.used[i] != p.number && i != skip && left < 0:
+		case p.left[i] == 0 && strength == Identity && p.used[i] != p.number && left < 0 && !contains(skip, i):
 			left = i
 		case p.left[i] == 1:
 			p.ready[strength] = append(p.ready[strength], i)
@@ -100,10 +100,10 @@ func (p *planner) next() (step, bool) {
 
 // estimate finds the estimate in force of a term that the plan has made known
 // by other relations: the first that holds, or the one that was chosen.
-func (p *planner) estimate(skip int) int {
+func (p *planner) estimate(skip []int) int {
 	for i := range p.left {
 		rule := &p.r.book.Rules[i]
-		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || i == skip || p.known[rule.Target] != p.number {
+		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
 			continue
 		}
 		if chosen := p.r.q.Choose[rule.Target]; chosen == "" || chosen == rule.Name {

@@ -279,7 +279,7 @@ bowl[hp] = 800 * head[ft] / (3960 * efficiency)
 efficiency = water / bowl
 thrust[lbf] = 8.4 * head[ft] + 1922
 brake = bowl + bearing
-estimate yardstick bearing[hp] = 0.13275 * thrust[lbf] / 1000
+estimate yardstick bearing = 0.13275 hp * thrust[lbf] / 1000 say "a yardstick"
 `)
 	r := ask(t, b, "head", "brake=95 hp", "efficiency=81 %")
 	head := us(t, r, "head")
