@@ -21,10 +21,14 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 			v.Contents = append(v.Contents, site.Link{Name: h.Text, URL: "#" + h.ID})
 		}
 	}
-	sheets := 0
+	sheets, pictures := 0, 0
 	hooks := markdown.Hooks{Link: w.links(root), Block: func(b *markdown.Block) (string, error) {
-		if b.Kind == markdown.Question {
+		switch b.Kind {
+		case markdown.Question:
 			return w.piece(site.Question{Ask: paragraph(b.Ask), Answer: paragraph(b.Answer)})
+		case markdown.Picture:
+			pictures++
+			return w.chapterPicture(b, pictures)
 		}
 		ex := w.examples[b]
 		if ex == nil {

@@ -1,10 +1,12 @@
 package bindery
 
 import (
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
 
+	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/picture"
 	"columnbowl/site"
@@ -36,6 +38,15 @@ func (w *work) termFigures(id string) []site.Figure {
 		}
 	}
 	return nil
+}
+
+// chapterPicture is a picture of the chain's facts in the running text.
+func (w *work) chapterPicture(b *markdown.Block, n int) (string, error) {
+	k, ok := picture.Named(b.Name)
+	if !ok {
+		return "", fmt.Errorf("there is no picture “%s”", b.Name)
+	}
+	return w.piece(site.Figure{Caption: paragraph(b.Say), SVG: w.drawTwice(k, picture.Term, fmt.Sprintf("fig%d-", n))})
 }
 
 // chainPictures are the pictures of the chain: those on one datum and one scale

@@ -22,7 +22,7 @@ var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterP
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
-	ChapterPage: {markdown.Worked, markdown.Question},
+	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
 }
 
 // loading is a book that is being read.

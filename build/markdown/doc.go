@@ -20,7 +20,8 @@ import (
 // Kind is the first word of a fenced block that has a meaning.
 type Kind string
 
-// The fenced blocks of the notation, and the check question of a chapter.
+// The fenced blocks of the notation, and the check question and the picture of a
+// chapter.
 const (
 	Formula  Kind = "formula"
 	SI       Kind = "si"
@@ -30,10 +31,11 @@ const (
 	Mistake  Kind = "mistake"
 	Caution  Kind = "caution"
 	Question Kind = "question"
+	Picture  Kind = "picture"
 )
 
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"
@@ -68,6 +70,11 @@ type Block struct {
 
 	// Of a question:
 	Ask, Answer string
+
+	// Of a picture: its name, the parts lit in it, and the words below it.
+	Name string
+	Lit  []string
+	Say  string
 
 	headOff int
 	lines   []line

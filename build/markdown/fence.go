@@ -83,8 +83,12 @@ func (r *reading) fence(f *ast.FencedCodeBlock) *Block {
 	}
 	r.body(b, f)
 	r.closed(b, f, open, marks)
-	if b.Kind == Question && !b.Unclosed {
+	switch {
+	case b.Unclosed:
+	case b.Kind == Question:
 		r.question(b)
+	case b.Kind == Picture:
+		r.picture(b)
 	}
 	r.doc.Blocks = append(r.doc.Blocks, b)
 	return b

@@ -2,6 +2,12 @@ package markdown
 
 import "strings"
 
+// forms tells what blocks of quoted texts look like.
+var forms = map[Kind]string{
+	Question: "A question has the form: ask \"…\", then answer \"…\".",
+	Picture:  "A picture has its words below it: say \"…\".",
+}
+
 // question reads the body of a check question: ask "…", then answer "…". The
 // texts may run over lines; line ends in them count as spaces.
 func (r *reading) question(b *Block) {
@@ -20,6 +26,24 @@ func (r *reading) question(b *Block) {
 	}
 }
 
+// picture reads a picture: its name and the parts lit in it in the head, such
+// as “bowls: impeller, bowl-wear-ring”, and say "…" in the body.
+func (r *reading) picture(b *Block) {
+	name, lit, _ := strings.Cut(b.Head, ":")
+	if b.Name = strings.TrimSpace(name); b.Name == "" {
+		r.fail(b.Off, b.Len, "A picture has a name, which stands behind the word “picture”.", "picture ladder")
+	}
+	for _, id := range strings.Split(lit, ",") {
+		if id = strings.TrimSpace(id); id != "" {
+			b.Lit = append(b.Lit, id)
+		}
+	}
+	end := 0
+	if b.Say, end = r.quoted(b, "say", 0); end >= 0 && strings.TrimSpace(b.Body[end:]) != "" {
+		r.fail(b.At(false, end), 1, "A picture ends with its words.", "")
+	}
+}
+
 // quoted reads one word and the text in quotation marks behind it, from a byte
 // of the body on; it returns where it ended, or -1 after telling what is wrong.
 func (r *reading) quoted(b *Block, word string, from int) (string, int) {
@@ -27,7 +51,7 @@ func (r *reading) quoted(b *Block, word string, from int) (string, int) {
 	rest, ok := strings.CutPrefix(b.Body[at:], word)
 	open := strings.TrimLeft(rest, " \t\r\n")
 	if !ok || !strings.HasPrefix(open, `"`) {
-		r.fail(b.At(false, at), len(firstLine(b.Body[at:])), "Expected "+word+" \"…\" here. A question has the form: ask \"…\", then answer \"…\".", "")
+		r.fail(b.At(false, at), len(firstLine(b.Body[at:])), "Expected "+word+" \"…\" here. "+forms[b.Kind], "")
 		return "", -1
 	}
 	start := len(b.Body) - len(open) + 1

@@ -8,6 +8,7 @@ import (
 	"columnbowl/build/book"
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/picture"
 )
 
 // page checks what can be seen on one page: its text, the names of its blocks
@@ -22,8 +23,22 @@ func (c *checker) page(p *book.Page) {
 		c.at(p, firstOf(p.Doc), what[p.Kind], "")
 	}
 	c.blockNames(p)
+	c.pictures(p)
 	for _, l := range p.Doc.Links {
 		c.link(p, l)
+	}
+}
+
+// pictures sees that there are the pictures that a text names.
+func (c *checker) pictures(p *book.Page) {
+	var names []string
+	for _, k := range picture.Pictures {
+		names = append(names, k.Name)
+	}
+	for _, b := range p.Doc.Blocks {
+		if b.Kind == markdown.Picture && b.Name != "" && !slices.Contains(names, b.Name) {
+			c.at(p, markdown.Span{Off: b.At(true, 0), Len: len(b.Name)}, "There is no picture “"+b.Name+"”. There are: "+strings.Join(names, ", ")+".", formula.Nearest(b.Name, names))
+		}
 	}
 }
 
