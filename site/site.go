@@ -123,6 +123,10 @@ func shellOf(page any) (string, bool) {
 		return "parts.html", true
 	case Chain, *Chain:
 		return "chain.html", true
+	case Asked, *Asked:
+		return "asked.html", true
+	case AskedIndex, *AskedIndex:
+		return "questions.html", true
 	case Sources, *Sources:
 		return "sources.html", true
 	case Home, *Home:

@@ -332,6 +332,30 @@ type Question struct {
 	Answer template.HTML
 }
 
+// Asked is a question of the counter with its answer (questions/ID.html).
+type Asked struct {
+	Frame
+	ID, Name string   // required; Name is the question
+	Also     []string // other ways to ask it
+	Answer   template.HTML
+	Body     template.HTML // why
+	Sources  []template.HTML
+}
+
+// AskedIndex lists the questions of the counter (questions/index.html).
+type AskedIndex struct {
+	Frame
+	Count  int
+	Groups []AskedGroup
+}
+
+// AskedGroup is the questions about one place of the pump; the note of each is
+// its short answer.
+type AskedGroup struct {
+	Place     Link
+	Questions []Link
+}
+
 // PlacePage is the page of one place of the rail (places/ID.html).
 type PlacePage struct {
 	Frame

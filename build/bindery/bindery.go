@@ -83,10 +83,11 @@ const (
 	bookScript   = "assets/book.js"
 )
 
-func termPath(id string) string    { return "terms/" + id + ".html" }
-func partPath(id string) string    { return "parts/" + id + ".html" }
-func chapterPath(id string) string { return "chapters/" + id + ".html" }
-func placePath(id string) string   { return "places/" + id + ".html" }
+func termPath(id string) string     { return "terms/" + id + ".html" }
+func partPath(id string) string     { return "parts/" + id + ".html" }
+func questionPath(id string) string { return "questions/" + id + ".html" }
+func chapterPath(id string) string  { return "chapters/" + id + ".html" }
+func placePath(id string) string    { return "places/" + id + ".html" }
 
 // rootOf is the way from a page to the edition's folder.
 func rootOf(path string) string { return strings.Repeat("../", strings.Count(path, "/")) }

@@ -21,6 +21,14 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 			v.Contents = append(v.Contents, site.Link{Name: h.Text, URL: "#" + h.ID})
 		}
 	}
+	var err error
+	v.Body, err = w.running(c.Doc, root)
+	return v, err
+}
+
+// running renders a running text: its worked examples are sheets in it, its
+// check questions fold up their answers, its pictures are drawn.
+func (w *work) running(d *markdown.Doc, root string) (template.HTML, error) {
 	sheets, pictures := 0, 0
 	hooks := markdown.Hooks{Link: w.links(root), Block: func(b *markdown.Block) (string, error) {
 		switch b.Kind {
@@ -32,7 +40,7 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 		}
 		ex := w.examples[b]
 		if ex == nil {
-			return "", fmt.Errorf("a block “%s” has no place in a chapter", b.Kind)
+			return "", fmt.Errorf("a block “%s” has no place in a running text", b.Kind)
 		}
 		e, err := w.reckoned(ex)
 		if err != nil {
@@ -42,11 +50,10 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 		return w.piece(w.chapterSheet(e, sheets, root))
 	}}
 	var text strings.Builder
-	if err := c.Doc.Render(&text, hooks); err != nil {
-		return nil, err
+	if err := d.Render(&text, hooks); err != nil {
+		return "", err
 	}
-	v.Body = template.HTML(text.String())
-	return v, nil
+	return template.HTML(text.String()), nil
 }
 
 // chapterSheet is a worked example of a chapter: its facts, what leads to its

@@ -25,6 +25,12 @@ func (w *work) pages() []page {
 	for i, c := range w.book.Chapters {
 		list = append(list, page{chapterPath(c.ID), func() (any, error) { return w.chapterView(c, i+1) }})
 	}
+	if len(w.book.Asked) > 0 {
+		list = append(list, page{askedPath, w.askedIndex})
+	}
+	for _, a := range w.book.Asked {
+		list = append(list, page{questionPath(a.ID), func() (any, error) { return w.askedView(a) }})
+	}
 	for i := range w.book.Handbook.Places {
 		p := &w.book.Handbook.Places[i]
 		list = append(list, page{placePath(p.ID), func() (any, error) { return w.placeView(p, i+1) }})

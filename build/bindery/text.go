@@ -21,6 +21,8 @@ func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
 			}
 		case markdown.ToChapter:
 			a.Href = root + chapterPath(l.ID)
+		case markdown.ToAsked:
+			a.Href = root + questionPath(l.ID)
 		}
 		if l.Fragment != "" {
 			a.Href += "#" + l.Fragment

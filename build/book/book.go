@@ -20,10 +20,12 @@ type Book struct {
 	Terms    []*Term    // by id; the same order as Source.Terms and Engine.Terms
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
+	Asked    []*Asked   // the questions of the counter, by id
 
 	TermByID    map[string]*Term
 	PartByID    map[string]*Part
 	ChapterByID map[string]*Chapter
+	AskedByID   map[string]*Asked
 	PlaceByID   map[string]*Place
 
 	// Shared lists words that several terms or parts go by, each with the ids:
@@ -54,9 +56,10 @@ const (
 	TermPage PageKind = iota
 	PartPage
 	ChapterPage
+	AskedPage
 )
 
-var pageKinds = [...]string{"term", "part", "chapter"}
+var pageKinds = [...]string{"term", "part", "chapter", "question"}
 
 func (k PageKind) String() string { return pageKinds[k] }
 
@@ -120,6 +123,14 @@ type Chapter struct {
 	Aims     []string
 	Takeaway []string
 	Source   string
+}
+
+// Asked is a question that customers ask at the counter, with its answer.
+type Asked struct {
+	Page          // Name is the question as it is asked, Also other ways to ask it
+	Place  string // id of the place on the rail
+	Answer string // short and right: what to say on the telephone
+	Source string
 }
 
 // Handbook is the order of the book.

@@ -17,12 +17,13 @@ import (
 )
 
 // folders of the content, by the kind of their pages.
-var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters"}
+var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", AskedPage: "questions"}
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
 	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
+	AskedPage:   {markdown.Worked, markdown.Picture},
 }
 
 // loading is a book that is being read.
@@ -37,13 +38,14 @@ type loading struct {
 // may be published. The list is placed: sorted, with lines and columns.
 func Load(fsys fs.FS) (*Book, report.List) {
 	l := &loading{fsys: fsys, book: &Book{
-		TermByID: map[string]*Term{}, PartByID: map[string]*Part{}, ChapterByID: map[string]*Chapter{},
+		TermByID: map[string]*Term{}, PartByID: map[string]*Part{}, ChapterByID: map[string]*Chapter{}, AskedByID: map[string]*Asked{},
 		PlaceByID: map[string]*Place{}, Files: report.Files{}, Shared: map[string][]string{},
 	}}
 	l.handbook()
 	l.terms()
 	l.parts()
 	l.chapters()
+	l.asked()
 	l.names()
 	l.network()
 	return l.book, l.found.Place(l.book.Files)
@@ -221,6 +223,17 @@ func (l *loading) chapters() {
 	slices.SortStableFunc(l.book.Chapters, func(a, b *Chapter) int {
 		return cmp.Compare(place(order, a.ID), place(order, b.ID))
 	})
+}
+
+func (l *loading) asked() {
+	for _, a := range readAll(l, AskedPage, newAsked) {
+		if have := l.book.AskedByID[a.ID]; have != nil {
+			l.twice(&a.Page, have.File)
+			continue
+		}
+		l.book.AskedByID[a.ID] = a
+		l.book.Asked = append(l.book.Asked, a)
+	}
 }
 
 func (l *loading) twice(p *Page, other string) {

@@ -15,11 +15,11 @@ func (l *loading) names() {
 			owners[key] = append(owners[key], p.ID)
 		}
 	}
-	for _, list := range [][]*Page{l.termPages(), l.partPages(), l.chapterPages()} {
+	for _, list := range [][]*Page{l.termPages(), l.partPages(), l.chapterPages(), l.askedPages()} {
 		byName := map[string]*Page{}
 		for _, p := range list {
 			l.name(byName, p)
-			if p.Kind == ChapterPage {
+			if p.Kind == ChapterPage || p.Kind == AskedPage {
 				continue
 			}
 			add(p, p.Name)
@@ -79,8 +79,16 @@ func (l *loading) chapterPages() []*Page {
 	return list
 }
 
-// Pages lists all pages: terms, parts, chapters.
+func (l *loading) askedPages() []*Page {
+	list := make([]*Page, len(l.book.Asked))
+	for i, a := range l.book.Asked {
+		list[i] = &a.Page
+	}
+	return list
+}
+
+// Pages lists all pages: terms, parts, chapters, questions.
 func (b *Book) Pages() []*Page {
 	l := loading{book: b}
-	return slices.Concat(l.termPages(), l.partPages(), l.chapterPages())
+	return slices.Concat(l.termPages(), l.partPages(), l.chapterPages(), l.askedPages())
 }

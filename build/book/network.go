@@ -23,6 +23,9 @@ func (l *loading) network() {
 	for _, c := range b.Chapters {
 		l.blocks(&c.Page)
 	}
+	for _, a := range b.Asked {
+		l.blocks(&a.Page)
+	}
 	engine, problems := reckon.Load(b.Source, physics.Functions()...)
 	b.Whole = len(problems) == 0 && !slices.ContainsFunc(b.Pages(), func(p *Page) bool { return p.Doc.Torn })
 	bad := l.tell(problems)

@@ -117,3 +117,16 @@ func newChapter(p Page, found *report.List) *Chapter {
 	c.titled = readYAML(c.File, c.Doc.Source, c.Doc.Title, "the title block of a chapter", fields, found)
 	return c
 }
+
+func newAsked(p Page, found *report.List) *Asked {
+	a := &Asked{Page: p}
+	fields := []field{
+		{"name", true, text(&a.Name)},
+		{"also", false, texts(&a.Also)},
+		{"place", true, text(&a.Place)},
+		{"answer", true, text(&a.Answer)},
+		{"source", false, text(&a.Source)},
+	}
+	a.titled = readYAML(a.File, a.Doc.Source, a.Doc.Title, "the title block of a question", fields, found)
+	return a
+}

@@ -108,13 +108,14 @@ const (
 	ToTerm    Scheme = "term"
 	ToPart    Scheme = "part"
 	ToChapter Scheme = "chapter"
+	ToAsked   Scheme = "question"
 	Here      Scheme = ""
 )
 
 // Link is a link of the running text.
 type Link struct {
 	Scheme   Scheme
-	ID       string // of the term, part or chapter; empty for Here
+	ID       string // of the term, part, chapter or question; empty for Here
 	Fragment string // what follows "#"
 	Text     string // the words of the link, without marks
 	Title    string // "…" behind the goal

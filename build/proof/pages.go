@@ -18,6 +18,7 @@ func (c *checker) page(p *book.Page) {
 		what := map[book.PageKind]string{
 			book.TermPage:    "This term has no definition: a paragraph before the first block or heading says what it is, and from where to where it is measured.",
 			book.PartPage:    "This part has no text: the first paragraph says what it does.",
+			book.AskedPage:   "This question has no longer answer below its title block: say why the short one is right.",
 			book.ChapterPage: "This chapter has no text before its first heading or block: say what it is about.",
 		}
 		c.at(p, firstOf(p.Doc), what[p.Kind], "")
@@ -117,6 +118,10 @@ func (c *checker) goal(s markdown.Scheme, id string) *book.Page {
 		if t := c.book.ChapterByID[id]; t != nil {
 			return &t.Page
 		}
+	case markdown.ToAsked:
+		if t := c.book.AskedByID[id]; t != nil {
+			return &t.Page
+		}
 	}
 	return nil
 }
@@ -124,12 +129,12 @@ func (c *checker) goal(s markdown.Scheme, id string) *book.Page {
 // otherGoal is what a dead link may have meant: the same id as another kind of
 // page, or the id most like it.
 func (c *checker) otherGoal(l *markdown.Link) string {
-	for _, s := range []markdown.Scheme{markdown.ToTerm, markdown.ToPart, markdown.ToChapter} {
+	for _, s := range []markdown.Scheme{markdown.ToTerm, markdown.ToPart, markdown.ToChapter, markdown.ToAsked} {
 		if s != l.Scheme && c.goal(s, l.ID) != nil {
 			return string(s) + ":" + l.ID
 		}
 	}
-	ids := map[markdown.Scheme][]string{markdown.ToTerm: keys(c.book.TermByID), markdown.ToPart: keys(c.book.PartByID), markdown.ToChapter: keys(c.book.ChapterByID)}
+	ids := map[markdown.Scheme][]string{markdown.ToTerm: keys(c.book.TermByID), markdown.ToPart: keys(c.book.PartByID), markdown.ToChapter: keys(c.book.ChapterByID), markdown.ToAsked: keys(c.book.AskedByID)}
 	if near := formula.Nearest(l.ID, ids[l.Scheme]); near != "" {
 		return string(l.Scheme) + ":" + near
 	}
@@ -149,6 +154,9 @@ func (c *checker) titles() {
 		c.neighbours(t, parts)
 	}
 	for _, t := range c.book.Chapters {
+		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
+	}
+	for _, t := range c.book.Asked {
 		c.named(&t.Page, "place", t.Place, "place of the handbook", places)
 	}
 }

@@ -19,6 +19,7 @@ import (
 // Summary counts what has been checked.
 type Summary struct {
 	Terms, Parts, Chapters int
+	Asked                  int // questions of the counter
 	Relations              int // formulas and estimates
 	Partners               int // relations compared with their SI form
 	Assumptions            int
@@ -38,7 +39,7 @@ type Summary struct {
 
 func (s *Summary) String() string {
 	parts := []string{
-		count(s.Terms, "term"), count(s.Parts, "part"), count(s.Chapters, "chapter"), count(s.Relations, "relation"),
+		count(s.Terms, "term"), count(s.Parts, "part"), count(s.Chapters, "chapter"), count(s.Asked, "question"), count(s.Relations, "relation"),
 		fmt.Sprintf("%d of them in two systems of units", s.Partners), count(s.Assumptions, "assumption"),
 		count(s.Examples, "worked example") + " with " + count(s.Numbers, "number") + " computed again",
 		count(s.Mistakes, "mistake"), count(s.Cautions, "caution"), count(s.Links, "link"),
@@ -66,6 +67,7 @@ type checker struct {
 func Check(b *book.Book) (report.List, Summary) {
 	c := &checker{book: b}
 	c.summary.Terms, c.summary.Parts, c.summary.Chapters = len(b.Terms), len(b.Parts), len(b.Chapters)
+	c.summary.Asked = len(b.Asked)
 	c.handbook()
 	for _, p := range b.Pages() {
 		c.page(p)
