@@ -51,32 +51,36 @@ export class Engine {
     return new Engine(started.module, started.instance, cell, text);
   }
 
-  /** Asks, and starts a fresh instance once if the present one breaks. */
+  /** Asks about the numbers of a sheet. */
   ask(request: Request): Reply {
-    const text = writeRequest(request);
+    return this.talk<Reply>(writeRequest(request));
+  }
+
+  /** Hands over lines of a request and returns the reply. It starts a fresh instance once if the present one breaks. */
+  talk<R>(lines: string): R {
     try {
-      return this.answer(text);
+      return this.answer<R>(lines);
     } catch (e) {
       if (e instanceof EngineError) throw e;
       this.restart();
-      return this.answerOrDie(text);
+      return this.answerOrDie<R>(lines);
     }
   }
 
-  private answerOrDie(text: string): Reply {
+  private answerOrDie<R>(text: string): R {
     try {
-      return this.answer(text);
+      return this.answer<R>(text);
     } catch (e) {
       if (e instanceof EngineError) throw e;
       throw new EngineError("died", String(e));
     }
   }
 
-  private answer(text: string): Reply {
+  private answer<R>(text: string): R {
     const length = this.exports.answer(this.put(text));
     const reply = this.read(Math.abs(length));
     if (length < 0) throw new EngineError("refused", reply);
-    return JSON.parse(reply) as Reply;
+    return JSON.parse(reply) as R;
   }
 
   private restart(): void {
