@@ -66,6 +66,7 @@ func TestEngineImportsLittle(t *testing.T) {
 // rooms that may know of each other, beside unit and arith which all may use.
 // What is not listed imports none of the others.
 var order = map[string]string{
+	"cutaway": "drawing",
 	"reckon":  "formula",
 	"answer":  "reckon formula physics picture",
 	"picture": "reckon formula drawing",

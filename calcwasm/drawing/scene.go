@@ -35,6 +35,7 @@ type Scene struct {
 	// hidden from screen readers, unless it holds links: then only what is not
 	// a link is hidden (the layout groups it so).
 	Title, Desc string
+	Role        string // role of a drawing with a title; empty is img, whose parts are not told one by one
 
 	Hatches []Hatch // patterns used by Fill fields
 	Items   []Item
@@ -93,7 +94,8 @@ type Text struct {
 type Group struct {
 	ID, Class   string
 	Title, Desc string
-	Hidden      bool // hidden from screen readers
+	Hidden      bool        // hidden from screen readers
+	Attrs       [][2]string // further attributes, name and value: data-*, role, aria-*
 	Items       []Item
 }
 

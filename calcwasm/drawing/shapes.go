@@ -102,6 +102,9 @@ func (g Group) write(w *writer) {
 	if g.Hidden {
 		w.raw(` aria-hidden="true"`)
 	}
+	for _, a := range g.Attrs {
+		w.attr(a[0], a[1])
+	}
 	w.raw(">\n")
 	w.groupWords(g.ID, g.Title, g.Desc)
 	for _, it := range g.Items {

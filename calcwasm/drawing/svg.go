@@ -78,7 +78,11 @@ func (w *writer) root(s *Scene) {
 	w.numAttr("height", s.Height)
 	switch {
 	case s.Title != "":
-		w.raw(` role="img"`)
+		role := s.Role
+		if role == "" {
+			role = "img"
+		}
+		w.attr("role", role)
 		w.attr("aria-labelledby", w.id("title"))
 		if s.Desc != "" {
 			w.attr("aria-describedby", w.id("desc"))
