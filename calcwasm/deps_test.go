@@ -68,7 +68,7 @@ func TestEngineImportsLittle(t *testing.T) {
 var order = map[string]string{
 	"cutaway": "drawing",
 	"reckon":  "formula",
-	"answer":  "reckon formula physics picture",
+	"answer":  "reckon formula physics picture cutaway",
 	"picture": "reckon formula drawing",
 	"physics": "formula water pipe column shaft thrust suction motor curve",
 	"column":  "pipe",

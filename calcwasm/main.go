@@ -1,7 +1,7 @@
 // Command calcwasm is the engine's door to a page: a WebAssembly module of the
 // kind “reactor” (GOOS=wasip1, buildmode c-shared). A page puts UTF-8 text into
-// a buffer, calls load once with the packed book and then answer with each
-// request, and reads the reply from memory. Nothing else crosses the door.
+// a buffer, calls load once with the packed book, add with what else its page
+// needs, and then answer with each request, and reads the reply from memory. Nothing else crosses the door.
 //
 // A panic inside a call is caught and told as an error, so that the instance
 // lives on. Memory may move when it grows: a page takes a new view of it after
@@ -37,6 +37,26 @@ func load(n int) (status int) {
 		return -len(output)
 	}
 	desk = d
+	return 0
+}
+
+// add takes a further pack of n bytes from the buffer, after load. It returns 0,
+// or minus the length of the reason why it cannot be read.
+func add(n int) (status int) {
+	defer func() {
+		if recover() != nil {
+			output = []byte("the engine failed while it read a pack")
+			status = -len(output)
+		}
+	}()
+	if desk == nil {
+		output = []byte("no book is loaded")
+		return -len(output)
+	}
+	if err := desk.Add(input[:n]); err != nil {
+		output = []byte(err.Error())
+		return -len(output)
+	}
 	return 0
 }
 

@@ -32,6 +32,9 @@ type Book struct {
 	// a search for the word shows them all.
 	Shared map[string][]string
 
+	// Shapes are the profiles of the cutaway drawings; nil if the book has none.
+	Shapes *Shapes
+
 	Files  report.Files   // the text of every file, by its name in the content folder
 	Source *reckon.Source // what the engine is given
 	Blocks []BlockRef     // for each block of Source where it stands

@@ -48,7 +48,17 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.asked()
 	l.names()
 	l.network()
-	return l.book, l.found.Place(l.book.Files)
+	return l.book, append(l.found.Place(l.book.Files), l.shapes()...)
+}
+
+// shapes reads the profiles of the drawings, if the book has any.
+func (l *loading) shapes() report.List {
+	if info, err := fs.Stat(l.fsys, ShapesFolder); err != nil || !info.IsDir() {
+		return nil
+	}
+	var found report.List
+	l.book.Shapes, found = LoadShapes(l.fsys)
+	return found
 }
 
 func (l *loading) handbook() {

@@ -18,6 +18,7 @@ import (
 // Desk answers requests about one book.
 type Desk struct {
 	book  *reckon.Book
+	cuts  *drawings     // nil while no profiles are loaded
 	words picture.Words // of the pictures, in the language of the page
 }
 
@@ -98,9 +99,12 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // Append works a request out and appends the reply to a buffer, which a page
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
+	w := &writer{buf: buf}
+	if d.cut(w, string(text)) {
+		return w.buf
+	}
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
-	w := &writer{buf: buf}
 	w.object(func() {
 		if q.question.Want >= 0 {
 			w.pair("want", d.book.Terms[q.question.Want].ID)
