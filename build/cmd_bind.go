@@ -100,6 +100,9 @@ func bound(b *book.Book, engine string, seen *bindery.Evidence) (*bindery.Editio
 	if parts.Style, err = bundle.Styles(site.Files); err != nil {
 		return nil, err
 	}
+	if parts.DrawnStyle, err = bundle.DrawnStyles(site.Files); err != nil {
+		return nil, err
+	}
 	for name, to := range map[string]*[]byte{"columnbowl-math.woff2": &parts.Font, "OFL.txt": &parts.FontLicence} {
 		if *to, err = fs.ReadFile(site.Files, "fonts/"+name); err != nil {
 			return nil, fmt.Errorf("the font of the formulas is missing from this program: %w", err)

@@ -123,6 +123,10 @@ func shellOf(page any) (string, bool) {
 		return "parts.html", true
 	case Chain, *Chain:
 		return "chain.html", true
+	case Build, *Build:
+		return "build.html", true
+	case Builds, *Builds:
+		return "builds.html", true
 	case Asked, *Asked:
 		return "asked.html", true
 	case AskedIndex, *AskedIndex:
@@ -152,6 +156,8 @@ func pieceOf(piece any) (string, bool) {
 		return "slips", true
 	case Figure, *Figure:
 		return "figure", true
+	case CutInText, *CutInText:
+		return "cutintext", true
 	case Question, *Question:
 		return "question", true
 	}

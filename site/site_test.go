@@ -11,16 +11,16 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &Asked{}, &AskedIndex{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &Asked{}, &AskedIndex{}, &Build{}, &Builds{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
-	return []any{&Sheet{}, &Worked{}, &Relation{Strength: "formula"}, &Caution{}, &Slips{}, &Figure{}, &Question{}}
+	return []any{&Sheet{}, &Worked{}, &Relation{Strength: "formula"}, &Caution{}, &Slips{}, &Figure{}, &CutInText{}, &Question{}}
 }
 
 // named are the fields whose text picks a word: every value they may have.
 var named = map[string][]string{
-	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions"},
+	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions", "builds"},
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},

@@ -290,7 +290,7 @@ type Part struct {
 	Also       []string
 	Function   template.HTML // first paragraph: what it does
 	Body       template.HTML // further text
-	Figures    []Figure      // the drawing with the part lit
+	Lit        []Lit         // where it is, in each build that has it
 	Builds     []string      // "water-lubricated", "oil-lubricated", "submersible"
 	Motion     string        // "turns", "stands" or "both"
 	Wetted     []string      // of "water", "oil", "leakage", "grease", "filling", "dry"
@@ -354,6 +354,84 @@ type AskedIndex struct {
 type AskedGroup struct {
 	Place     Link
 	Questions []Link
+}
+
+// Build is the page of one of the three pumps (builds/ID.html).
+type Build struct {
+	Frame
+	ID, Name string // required
+	Says     template.HTML
+	Cuts     []Cut // the whole pump first, then its details
+}
+
+// Builds is the page that compares the pumps (builds/index.html).
+type Builds struct {
+	Frame
+	Pumps  []Pump
+	Groups []PartGroup // in the order of the pumps
+}
+
+// Pump is a build on the page that compares them.
+type Pump struct {
+	Cut  Cut
+	URL  string
+	Says template.HTML
+}
+
+// PartGroup is the parts of one place of the pump.
+type PartGroup struct {
+	Place Link
+	Rows  []PartRow
+}
+
+// PartRow is a part and the builds that have it, in the order of the pumps.
+type PartRow struct {
+	Link Link
+	In   []bool
+}
+
+// Cut is a cutaway drawing with the list of what it numbers. The same drawing
+// comes in layouts for three widths of the page.
+type Cut struct {
+	ID, Build   string // required: name of the sheet, and the pump
+	Title, Says string
+	Alt         string  // what the drawing shows, for those who do not see it
+	Layouts     Layouts // required
+	Labels      []CutLabel
+}
+
+// CutInText is a cutaway drawing in a running text.
+type CutInText struct {
+	Cut     Cut
+	URL     string // of the sheet on the page of its pump
+	Caption template.HTML
+}
+
+// Layouts are the same drawing for three widths of the page.
+type Layouts struct{ Wide, Middle, Narrow CutFile }
+
+// CutFile is a layout of a drawing as a file, with its size in px.
+type CutFile struct {
+	URL  string
+	W, H int
+}
+
+// CutLabel is one number of a drawing. A feature of a part has no page.
+type CutLabel struct {
+	Number   int
+	ID, Part string // id of the label; of the part it is or belongs to, "" for none
+	Turns    bool
+	Link     Link
+	Says     string
+}
+
+// Lit is a drawing with a part lit in it.
+type Lit struct {
+	Build, Sheet string
+	URL          string // of the sheet on the page of its pump
+	Number       int    // of the part in the drawing; 0 if it has none
+	Layouts      Layouts
+	Alt          string
 }
 
 // PlacePage is the page of one place of the rail (places/ID.html).

@@ -67,6 +67,9 @@ func bundled(b *testing.B, parts *Parts) {
 	if parts.Style, err = bundle.Styles(site.Files); err != nil {
 		b.Fatal(err)
 	}
+	if parts.DrawnStyle, err = bundle.DrawnStyles(site.Files); err != nil {
+		b.Fatal(err)
+	}
 }
 
 // bareOnce is what no tool can do without: read the Markdown, make HTML of it,

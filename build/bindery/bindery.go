@@ -22,6 +22,7 @@ import (
 type Parts struct {
 	PageScript, HubScript []byte // bundled
 	Style                 []byte // bundled
+	DrawnStyle            []byte // bundled: of the drawings that are files of their own
 	Font                  []byte // of the formulas, woff2
 	FontLicence           []byte // goes with the font, as the licence asks
 	Wasm                  []byte // the engine
@@ -52,6 +53,9 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 		return nil, err
 	}
 	w.evidence = opts.Evidence
+	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
+		return nil, err
+	}
 	pages := w.pages()
 	files, err := render(pages, parts.Shells, opts.Workers)
 	if err != nil {
@@ -60,6 +64,13 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	assets, err := assetFiles(b, parts)
 	if err != nil {
 		return nil, err
+	}
+	if w.cuts != nil {
+		script, err := bundle.PackScript(w.cuts.pack())
+		if err != nil {
+			return nil, err
+		}
+		assets = append(append(assets, w.cuts.files()...), File{cutsScript, script})
 	}
 	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
 	return e, e.arrange()
@@ -81,6 +92,7 @@ const (
 	engineWasm   = "assets/engine.wasm"
 	engineScript = "assets/engine.js"
 	bookScript   = "assets/book.js"
+	cutsScript   = "assets/cutaway.js"
 )
 
 func termPath(id string) string     { return "terms/" + id + ".html" }

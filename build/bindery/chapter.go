@@ -36,7 +36,7 @@ func (w *work) running(d *markdown.Doc, root string) (template.HTML, error) {
 			return w.piece(site.Question{Ask: paragraph(b.Ask), Answer: paragraph(b.Answer)})
 		case markdown.Picture:
 			pictures++
-			return w.chapterPicture(b, pictures)
+			return w.chapterPicture(b, pictures, root)
 		}
 		ex := w.examples[b]
 		if ex == nil {

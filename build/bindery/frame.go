@@ -33,6 +33,9 @@ func (w *work) frame(s stand) site.Frame {
 		Book: short, BookID: w.book.Handbook.ID, Title: s.title, Description: s.say, Root: root, Units: w.units,
 		Nav: []site.NavEntry{{Key: "terms", URL: root + termsPath}, {Key: "parts", URL: root + partsPath}}, Block: s.block, Prev: moved(s.prev, root), Next: moved(s.next, root),
 	}
+	if w.cuts != nil {
+		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "builds", URL: root + buildsPath})
+	}
 	if len(w.book.Asked) > 0 {
 		f.Nav = append(f.Nav, site.NavEntry{Key: "questions", URL: root + askedPath})
 	}

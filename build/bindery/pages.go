@@ -1,6 +1,9 @@
 package bindery
 
-import "columnbowl/site"
+import (
+	"columnbowl/build/book"
+	"columnbowl/site"
+)
 
 // pages lists all pages of an edition.
 func (w *work) pages() []page {
@@ -24,6 +27,12 @@ func (w *work) pages() []page {
 	}
 	for i, c := range w.book.Chapters {
 		list = append(list, page{chapterPath(c.ID), func() (any, error) { return w.chapterView(c, i+1) }})
+	}
+	if w.cuts != nil {
+		list = append(list, page{buildsPath, w.buildsView})
+		for _, build := range book.Builds {
+			list = append(list, page{buildPath(build), func() (any, error) { return w.buildView(build) }})
+		}
 	}
 	if len(w.book.Asked) > 0 {
 		list = append(list, page{askedPath, w.askedIndex})

@@ -21,6 +21,9 @@ func (w *work) partView(p *book.Part) (any, error) {
 	if v.Body, err = w.pieces(p.Doc, root, first, len(p.Doc.Pieces)); err != nil {
 		return nil, err
 	}
+	if w.cuts != nil {
+		v.Lit = w.cuts.partFigures(p, root)
+	}
 	for side, where := range book.Sides {
 		for _, id := range *p.Touching.Side(side) {
 			v.Neighbours = append(v.Neighbours, site.Neighbour{Where: where, Link: w.partLink(id, root)})

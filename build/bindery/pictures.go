@@ -41,10 +41,10 @@ func (w *work) termFigures(id string) []site.Figure {
 }
 
 // chapterPicture is a picture of the chain's facts in the running text.
-func (w *work) chapterPicture(b *markdown.Block, n int) (string, error) {
+func (w *work) chapterPicture(b *markdown.Block, n int, root string) (string, error) {
 	k, ok := picture.Named(b.Name)
 	if !ok {
-		return "", fmt.Errorf("there is no picture “%s”", b.Name)
+		return w.chapterCut(b, root)
 	}
 	return w.piece(site.Figure{Caption: paragraph(b.Say), SVG: w.drawTwice(k, picture.Term, fmt.Sprintf("fig%d-", n))})
 }

@@ -4,6 +4,7 @@ package bindery
 // all of them stand here. %s and %d are filled in.
 const (
 	sheetOfWords = "%d of %d"
+	litAlt       = "%s, marked in the drawing “%s”"
 	placeTitle   = "%s, place %d of the pump" // a part may have the same name
 
 	slipsTitle   = "Where each slip lands: %s"

@@ -25,6 +25,7 @@ type work struct {
 	units  string // which number stands large: "us" or "si"
 
 	evidence *Evidence // nil if the book was not compared
+	cuts     *cuts     // nil if the book has no drawings
 
 	examples map[*markdown.Block]*reckon.Example
 	byTerm   [][]*reckon.Example // of each term's page, in its order

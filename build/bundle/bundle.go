@@ -18,6 +18,7 @@ const (
 	pageScript = "scripts/page.ts"
 	hubScript  = "scripts/hub.ts"
 	pageStyle  = "styles/page.css"
+	drawnStyle = "styles/drawn.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -45,6 +46,11 @@ func Scripts(fsys fs.FS) (pageJS, hubJS []byte, err error) {
 // style sheet, where the bindery puts the font.
 func Styles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, pageStyle)
+}
+
+// DrawnStyles joins the styles of the drawings that are files of their own.
+func DrawnStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, drawnStyle)
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {

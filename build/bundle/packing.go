@@ -36,9 +36,16 @@ func EngineScript(wasm []byte) ([]byte, error) {
 
 // BookScript wraps the packed book into a classic script:
 // columnbowlBook("<the pack as a JSON string>").
-func BookScript(pack []byte) ([]byte, error) {
+func BookScript(pack []byte) ([]byte, error) { return handing("columnbowlBook", pack) }
+
+// PackScript wraps a pack that some pages need beside the book:
+// columnbowlPack("<the pack as a JSON string>").
+func PackScript(pack []byte) ([]byte, error) { return handing("columnbowlPack", pack) }
+
+// handing writes a script that hands one text to one function.
+func handing(function string, pack []byte) ([]byte, error) {
 	var b bytes.Buffer
-	b.WriteString("columnbowlBook(")
+	b.WriteString(function + "(")
 	enc := json.NewEncoder(&b)
 	// It is a file of its own, not a piece of HTML: < and > may stay.
 	enc.SetEscapeHTML(false)

@@ -7,6 +7,7 @@ import (
 
 	"columnbowl/build/book"
 	"columnbowl/build/markdown"
+	"columnbowl/calcwasm/cutaway"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/picture"
 )
@@ -36,7 +37,21 @@ func (c *checker) pictures(p *book.Page) {
 	for _, k := range picture.Pictures {
 		names = append(names, k.Name)
 	}
+	if c.book.Shapes != nil {
+		for _, build := range book.Builds {
+			for _, sheet := range cutaway.Sheets(build) {
+				if !slices.Contains(names, sheet) {
+					names = append(names, sheet)
+				}
+			}
+		}
+	}
 	for _, b := range p.Doc.Blocks {
+		for _, id := range b.Lit {
+			if c.book.PartByID[id] == nil {
+				c.at(p, markdown.Span{Off: b.At(true, strings.Index(b.Head, id)), Len: len(id)}, "There is no part “"+id+"”.", formula.Nearest(id, keys(c.book.PartByID)))
+			}
+		}
 		if b.Kind == markdown.Picture && b.Name != "" && !slices.Contains(names, b.Name) {
 			c.at(p, markdown.Span{Off: b.At(true, 0), Len: len(b.Name)}, "There is no picture “"+b.Name+"”. There are: "+strings.Join(names, ", ")+".", formula.Nearest(b.Name, names))
 		}
