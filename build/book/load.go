@@ -45,7 +45,9 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.parts()
 	l.chapters()
 	l.names()
+	l.builds()
 	l.network()
+	l.assemble()
 	return l.book, l.found.Place(l.book.Files)
 }
 
