@@ -9,21 +9,27 @@ import (
 	"strconv"
 	"strings"
 
+	"columnbowl/calcwasm/assembly"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/reckon"
 )
 
 // Desk answers requests about one book.
-type Desk struct{ book *reckon.Book }
+type Desk struct {
+	book   *reckon.Book
+	builds *assembly.Model // nil if the book has none
+}
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
+	pack, builds := cutBuilds(pack)
 	book, err := reckon.Unpack(pack, physics.Functions()...)
-	if err != nil {
-		return nil, err
+	if err != nil || builds == nil {
+		return &Desk{book: book}, err
 	}
-	return &Desk{book: book}, nil
+	model, err := assembly.Unpack(builds, book)
+	return &Desk{book: book, builds: model}, err
 }
 
 // New makes a desk for a book that is loaded already.
@@ -35,6 +41,7 @@ type request struct {
 	show     []int
 	errors   map[int]string // terms whose typed text was not taken, and why
 	strange  []string       // lines that were not understood
+	pieces   bool           // the parts of the pump are wanted as well
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -47,8 +54,12 @@ func (d *Desk) read(text string) *request {
 			continue
 		}
 		verb, rest, _ := strings.Cut(line, "\t")
-		if verb == "exact" {
+		switch verb {
+		case "exact":
 			q.exact = true
+			continue
+		case "pieces":
+			q.pieces = true
 			continue
 		}
 		id, value, _ := strings.Cut(rest, "\t")
@@ -107,6 +118,9 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.cautions(w, res, q)
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
+		if q.pieces {
+			d.pieces(w, res)
+		}
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
 	return w.buf

@@ -67,8 +67,8 @@ func (l *loader) build(s *BuildSource) Build {
 	b := Build{ID: s.ID, Name: s.Name, Value: l.word(s.ID)}
 	b.Asked, b.Made = l.length("asked", s.Asked), l.length("made", s.Made)
 	b.Options = l.terms("options", s.Options)
-	b.Totals = l.terms("totals", s.Totals)
-	b.Hook = l.terms("hook", s.Hook)
+	b.Totals = l.quantities("totals", s.Totals)
+	b.Hook = l.quantities("hook", s.Hook)
 	for i, id := range s.Refuse {
 		b.Refuse = append(b.Refuse, l.caution(item("refuse", i), id))
 	}
@@ -116,6 +116,17 @@ func (l *loader) terms(field string, ids []string) []int {
 	return list
 }
 
+// quantities are terms that are told as numbers.
+func (l *loader) quantities(field string, ids []string) []int {
+	list := l.terms(field, ids)
+	for i, t := range list {
+		if term := &l.book.Terms[t]; term.ID == ids[i] && term.Kind == formula.Choice {
+			l.fail(item(field, i), 0, len(ids[i]), "“"+ids[i]+"” is a choice: a number is wanted here. Choices stand under options.", "")
+		}
+	}
+	return list
+}
+
 // length is a term that must measure a length.
 func (l *loader) length(field, id string) int {
 	t := l.term(field, id)
@@ -146,7 +157,7 @@ func (l *loader) group(field string, s *GroupSource) Group {
 			Length: l.expr(at+".length", p.Length, unit.Length, "a length, such as section-length"),
 			Mass:   l.expr(at+".mass", p.Mass, unit.Mass, "a mass, such as column-unit-weight * section-length"),
 			When:   l.condition(at+".when", p.When)}
-		if line.Run != "" && line.Length == nil {
+		if p.Run != "" && p.Length == "" {
 			l.fail(at+".run", 0, len(line.Run), "A piece of a run has a length, or the run could not be added up.", "")
 		}
 		g.Lines = append(g.Lines, line)

@@ -43,6 +43,16 @@ type List struct {
 	Lacks     []int // terms that are wanting, those for counts first, each once
 }
 
+// Of gives the stretch of Pieces that belongs to a group: from and to as of a slice.
+func (l *List) Of(group int) (from, to int) {
+	for from < len(l.Pieces) && l.Pieces[from].Group < group {
+		from++
+	}
+	for to = from; to < len(l.Pieces) && l.Pieces[to].Group == group; to++ {
+	}
+	return from, to
+}
+
 // same is how near two lengths must be to be the same, relative: the converted
 // feet of a thousand pieces differ by far less.
 const same = 1e-9
