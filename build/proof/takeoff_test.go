@@ -266,3 +266,24 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 }
+
+// What is asked for is enough: with an answer to each question nothing is wanting.
+func TestAsksAreEnough(t *testing.T) {
+	b := handbook(t)
+	answers := map[string]string{"asked-setting": "237 ft", "column-size": "8 in", "shaft-diameter": "1.6875 in", "tube-size": "2.5 in", "stages": "4", "speed": "1770 rpm",
+		"bowl-weight": "900 lb", "bowl-family": "lapwing-10", "static-level": "85 ft", "prelubrication": "tank", "surface-cable-length": "45 ft", "motor-weight": "600 lb"}
+	for _, build := range []string{"water-lubricated", "oil-lubricated", "submersible"} {
+		facts := []string{"build", build}
+		for _, term := range takeOff(t, b, facts...).Asks() {
+			id := b.Engine.Terms[term].ID
+			if answers[id] == "" {
+				t.Fatalf("%s: it asks for %s", build, id)
+			}
+			facts = append(facts, id, answers[id])
+		}
+		l := takeOff(t, b, facts...)
+		if asks := l.Asks(); len(asks) > 0 || !l.Result.Known(find(t, b, "hook-weight-full")) || len(facts) < 12 {
+			t.Errorf("%s: with %v it still asks for %v", build, facts, asks)
+		}
+	}
+}

@@ -1,92 +1,115 @@
 package assembly
 
-import "columnbowl/calcwasm/reckon"
+import (
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+)
 
 // Asks names the facts that a person could supply so that nothing is wanting
 // any more: for each wanting term the facts that lead to it, of several ways
 // the one that adds fewest to the list. To ask for the term itself is one way
 // of them. Nobody is asked what hangs on the hook: that is what the list is for.
+//
+// It goes by the relations of each term's own page only. The network knows more
+// ways, turned round, but to search all of them for twenty terms took a second.
 func (l *List) Asks() []int {
+	a := &asker{List: l, book: l.Result.Book, path: make([]bool, len(l.Result.Values))}
 	var list []int
 	for _, t := range l.Lacks {
-		if !among(l.Build.Hook, t) {
-			list = add(list, l.way(t, list))
+		if set, ok := a.way(t, list); ok {
+			list = add(list, set)
 		}
 	}
 	return list
 }
 
-// way is the set of facts that gives a term at the least cost.
-func (l *List) way(term int, list []int) []int {
-	book := l.Result.Book
-	q := l.Result.Question
-	q.Want = term
-	var best []int
-	least := [3]int{len(book.Terms) + 1}
-	try := func(set []int) {
-		if c := l.cost(term, set, list); before(c, least) {
-			best, least = l.wish(set), c
-		}
-	}
-	for _, set := range book.Reckon(q).Missing {
-		try(set)
-	}
-	if book.Terms[term].Ask != "" {
-		try([]int{term})
-	}
-	return best
+type asker struct {
+	*List
+	book *reckon.Book
+	path []bool // terms that the search is in the middle of
 }
 
 // cost orders ways: by the facts that they add to the list; then by those of
 // them that the book could estimate from something better known, the speed
-// rather than the bearing spacing; then by those that stand further away than
-// in an estimate of the term itself.
-func (l *List) cost(term int, set, list []int) (c [3]int) {
-	book := l.Result.Book
-	for _, t := range set {
-		if among(l.Build.Hook, t) {
-			return [3]int{len(book.Terms) + 1}
+// rather than the bearing spacing.
+type cost struct{ fresh, estimated int }
+
+func (c cost) below(d cost) bool {
+	return c.fresh < d.fresh || c.fresh == d.fresh && c.estimated < d.estimated
+}
+
+// way is the set of facts that gives a term at the least cost.
+func (a *asker) way(term int, list []int) (best []int, found bool) {
+	if term == a.Build.Made && a.book.Terms[a.Build.Asked].Ask != "" {
+		return []int{a.Build.Asked}, true // the pieces make the setting from what is asked
+	}
+	if a.path[term] {
+		return nil, false
+	}
+	a.path[term] = true
+	defer func() { a.path[term] = false }()
+	least := cost{fresh: len(a.path)}
+	if a.book.Terms[term].Ask != "" && !among(a.Build.Hook, term) {
+		best, found = []int{term}, true
+		least = a.cost(best, list)
+	}
+	for i := range a.book.Rules {
+		rule := &a.book.Rules[i]
+		if rule.Target != term || rule.Relation == nil {
+			continue
 		}
-		near := false
-		for i := range book.Rules {
-			r := &book.Rules[i]
-			if r.Strength == reckon.Estimate && r.Target == t && t != l.Build.Made {
-				c[1]++
+		set, ok := a.by(rule, list, least.fresh)
+		if c := a.cost(set, list); ok && (!found || c.below(least)) {
+			best, found, least = set, true, c
+		}
+	}
+	return best, found
+}
+
+// by is the set of facts that a rule wants to compute its target, given up once
+// it adds more than most to the list.
+func (a *asker) by(rule *reckon.Rule, list []int, most int) ([]int, bool) {
+	env := a.Result.Env()
+	var needs, set []int
+	if rule.When != nil {
+		if rule.When.Test(env) == formula.False {
+			return nil, false
+		}
+		needs = rule.When.Lacking(env)
+	}
+	for _, t := range rule.Relation.Terms() {
+		switch {
+		case t == rule.Target || env.Known(t):
+		case a.Result.Values[t].State == reckon.NotApplicable:
+			return nil, false
+		default:
+			needs = add(needs, []int{t})
+		}
+	}
+	for _, t := range needs {
+		part, ok := a.way(t, add(list[:len(list):len(list)], set))
+		if set = add(set, part); !ok || a.cost(set, list).fresh > most {
+			return nil, false
+		}
+	}
+	return set, true
+}
+
+func (a *asker) cost(set, list []int) cost {
+	var c cost
+	for _, t := range set {
+		if among(list, t) {
+			continue
+		}
+		c.fresh++
+		for i := range a.book.Rules {
+			if r := &a.book.Rules[i]; r.Strength == reckon.Estimate && r.Target == t {
+				c.estimated++
 				break
 			}
 		}
-		for i := range book.Rules {
-			r := &book.Rules[i]
-			near = near || r.Target == term && r.Relation != nil && among(r.Relation.Terms(), t)
-		}
-		if !near {
-			c[2]++
-		}
 	}
-	c[0] = len(add(list[:len(list):len(list)], l.wish(set))) - len(list)
 	return c
-}
-
-func before(a, b [3]int) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return a[i] < b[i]
-		}
-	}
-	return false
-}
-
-// wish puts the asked setting in the place of the made one: the pieces make
-// that from what is asked.
-func (l *List) wish(set []int) []int {
-	out := make([]int, len(set))
-	for i, t := range set {
-		if t == l.Build.Made && l.Result.Book.Terms[l.Build.Asked].Ask != "" {
-			t = l.Build.Asked
-		}
-		out[i] = t
-	}
-	return out
 }
 
 func among(list []int, t int) bool {
