@@ -148,6 +148,17 @@ func TestSumsOfAList(t *testing.T) {
 	}
 }
 
+// Pieces are whole: of a range one setting is counted, and that is told.
+func TestRangeIsTold(t *testing.T) {
+	book := network(t)
+	m := model(t, book)
+	l := Pieces(solve(t, book, "build=open", "asked=50 to 60 ft", "section=20 ft", "size=4 in", "seal=none"), m.Of(0))
+	want := "The setting is a range: the pieces are counted for 55\u00a0ft (16.76\u00a0m) within it."
+	if got := told(l); got != "1 head, 1 plate, 2 pipe 20, 1 pipe 15, 2 coupling" || len(l.Notes) == 0 || l.Notes[0] != want || !l.Runs[0].Agrees {
+		t.Errorf("%s, notes %q", got, l.Notes)
+	}
+}
+
 // A run that does not come out, and counts that cannot be, are told.
 func TestWhatCannotBe(t *testing.T) {
 	book := network(t)

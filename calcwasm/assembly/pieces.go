@@ -222,6 +222,11 @@ func (l *List) wanting(terms []int) {
 }
 
 func (l *List) notes() {
+	made, b := &l.Result.Values[l.Build.Made], l.Result.Book
+	if made.Low < made.High {
+		l.Notes = append(l.Notes, "The "+b.Terms[l.Build.Made].Name+" is a range: the pieces are counted for "+b.Format(l.Build.Made, made.Likely, formula.US)+
+			" ("+b.Format(l.Build.Made, made.Likely, formula.SI)+") within it.")
+	}
 	for i := range l.Build.Notes {
 		if n := &l.Build.Notes[i]; n.When == nil || n.When.Test(l.Result.Env()) == formula.True {
 			l.Notes = append(l.Notes, n.Say)
