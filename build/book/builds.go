@@ -27,13 +27,14 @@ type Build struct {
 }
 
 // builds reads the files of the builds, in the order of the pumps of the book.
+// Folders beside them hold what is drawn of a build, and are not read here.
 func (l *loading) builds() {
 	files, err := fs.ReadDir(l.fsys, BuildFolder)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		l.found.Add(BuildFolder, report.WholeFile, 0, "This folder cannot be read: "+reason(err)+".", "")
 	}
 	for _, f := range files {
-		if !strings.HasPrefix(f.Name(), ".") {
+		if !f.IsDir() && !strings.HasPrefix(f.Name(), ".") {
 			l.build(path.Join(BuildFolder, f.Name()))
 		}
 	}
