@@ -25,6 +25,7 @@ var commands = []command{
 	{"proof", "check the content: every number, link and word", proofUsage, runProof},
 	{"bind", "make the handbook: pages that open by double click", bindUsage, runBind},
 	{"reckon", "compute a term from facts, in any direction", reckonUsage, runReckon},
+	{"takeoff", "list the pieces of a pump: quantities, lengths, weights", takeoffUsage, runTakeoff},
 }
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }

@@ -15,6 +15,7 @@ import (
 
 	"columnbowl/build/book"
 	"columnbowl/build/bundle"
+	"columnbowl/calcwasm/answer"
 	"columnbowl/site"
 )
 
@@ -109,7 +110,7 @@ func assetFiles(b *book.Book, p Parts) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := bundle.BookScript(b.Engine.Pack())
+	data, err := bundle.BookScript(answer.Pack(b.Engine, b.Assembly))
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ package book
 import (
 	"columnbowl/build/markdown"
 	"columnbowl/build/report"
+	"columnbowl/calcwasm/assembly"
 	"columnbowl/calcwasm/reckon"
 )
 
@@ -38,6 +39,11 @@ type Book struct {
 	Files  report.Files   // the text of every file, by its name in the content folder
 	Source *reckon.Source // what the engine is given
 	Blocks []BlockRef     // for each block of Source where it stands
+
+	// Builds are the kinds of pump with their parts, and Assembly what the engine
+	// makes of them. Assembly is nil when a build or a block has problems.
+	Builds   []*Build
+	Assembly *assembly.Model
 
 	// Engine is the network. It is nil when a title block has problems. When
 	// blocks have problems, Whole is false, and Source, Blocks and Engine hold

@@ -47,7 +47,9 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.chapters()
 	l.asked()
 	l.names()
+	l.builds()
 	l.network()
+	l.assemble()
 	return l.book, append(l.found.Place(l.book.Files), l.shapes()...)
 }
 

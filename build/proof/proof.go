@@ -73,6 +73,7 @@ func Check(b *book.Book) (report.List, Summary) {
 		c.page(p)
 	}
 	c.titles()
+	c.builds()
 	c.words()
 	if b.Engine != nil {
 		c.counts()
@@ -81,6 +82,9 @@ func Check(b *book.Book) (report.List, Summary) {
 		c.partners()
 		c.chain()
 		c.alone()
+	}
+	if c.book.Assembly != nil {
+		c.sums()
 	}
 	c.summary.Notes = c.summary.Notes.Place(b.Files)
 	return c.found.Place(b.Files), c.summary

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"columnbowl/calcwasm/assembly"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/picture"
@@ -17,18 +18,24 @@ import (
 
 // Desk answers requests about one book.
 type Desk struct {
-	book  *reckon.Book
-	cuts  *drawings     // nil while no profiles are loaded
-	words picture.Words // of the pictures, in the language of the page
+	book   *reckon.Book
+	builds *assembly.Model // nil if the book has none
+	cuts   *drawings       // nil while no profiles are loaded
+	words  picture.Words   // of the pictures, in the language of the page
 }
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
+	pack, builds := cutBuilds(pack)
 	book, err := reckon.Unpack(pack, physics.Functions()...)
 	if err != nil {
 		return nil, err
 	}
-	return New(book), nil
+	if builds == nil {
+		return New(book), nil
+	}
+	model, err := assembly.Unpack(builds, book)
+	return New(book).WithBuilds(model), err
 }
 
 // New makes a desk for a book that is loaded already.
@@ -41,6 +48,7 @@ type request struct {
 	errors   map[int]string // terms whose typed text was not taken, and why
 	strange  []string       // lines that were not understood
 	pictures []wanted       // to be drawn again
+	pieces   bool           // the parts of the pump are wanted as well
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -116,6 +124,9 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
 		d.pictures(w, res, q)
+		if q.pieces {
+			d.pieces(w, res)
+		}
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
 	return w.buf

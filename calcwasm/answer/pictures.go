@@ -15,13 +15,15 @@ type wanted struct {
 	system       formula.System
 }
 
-// other takes a line that is not about a term: “exact”; “word” with a key and
+// other takes a line that is not about a term: “exact”; “pieces”; “word” with a key and
 // its text, which is kept for all later pictures; “picture” with its name,
 // form, system of units and the prefix of its ids.
 func (q *request) other(d *Desk, verb, rest string) bool {
 	switch verb {
 	case "exact":
 		q.exact = true
+	case "pieces":
+		q.pieces = true
 	case "word":
 		key, text, _ := strings.Cut(rest, "\t")
 		d.words[key] = text

@@ -9,6 +9,8 @@ func ownCheck(f *Func) func(p *parser, e *Expr) unit.Dim {
 	switch f.Name {
 	case "min", "max":
 		return checkAlike
+	case "remainder":
+		return checkRemainder
 	case "sqrt":
 		return checkSqrt
 	case "abs":
@@ -34,6 +36,14 @@ func checkAlike(p *parser, e *Expr) unit.Dim {
 		}
 	}
 	return e.Args[0].Dim
+}
+
+func checkRemainder(p *parser, e *Expr) unit.Dim {
+	if len(e.Args) != 2 {
+		p.failExpr(e, "remainder(a, step) takes two values: what is divided, and the step that is taken off it.", "")
+		return unit.Dim{}
+	}
+	return checkAlike(p, e)
 }
 
 func checkOne(p *parser, e *Expr) unit.Dim {

@@ -59,6 +59,7 @@ var (
 		{Name: "sqrt", Eval: evalSqrt, Bound: boundMonotone},
 		{Name: "abs", Eval: evalAbs, Bound: boundAbs},
 		roundUp, roundDown,
+		{Name: "remainder", OneWay: true, Eval: evalRemainder},
 		{Name: "table", OneWay: true, points: true, Bound: boundPoints},
 		{Name: "curve", OneWay: true, points: true, smooth: true, Bound: boundPoints},
 	}
@@ -112,6 +113,21 @@ func evalRoundDown(a []float64) (float64, string) {
 		return r, ""
 	}
 	return math.Floor(a[0]), ""
+}
+
+// evalRemainder is what is left of a[0] when a[1] is taken off it as often as it
+// goes: 7 ft of 247 ft in pieces of 20 ft. It lies from 0 to below a[1]; a value
+// that misses either end by the last few bits is 0. The step must be positive.
+func evalRemainder(a []float64) (float64, string) {
+	x, step := a[0], a[1]
+	if step <= 0 {
+		return 0, "the step that is taken off must be more than nothing"
+	}
+	n, _ := evalRoundDown([]float64{x / step})
+	if left := x - float64(n*step); left > whole*math.Max(math.Abs(x), step) {
+		return left, ""
+	}
+	return 0, ""
 }
 
 // lookUp reads a table (straight lines) or a curve (cubic pieces) at x. Outside

@@ -85,7 +85,7 @@ func (e *Expr) measureCall(s *Scope) (unit.Dim, *Expr) {
 			return dims[0], e
 		}
 		return dims[0], nil
-	case len(f.Params) == 0: // min, max, abs
+	case len(f.Params) == 0: // min, max, remainder, abs
 		for _, d := range dims[1:] {
 			if d != dims[0] {
 				return dims[0], e
@@ -110,6 +110,8 @@ func (f *Func) fits(args, points int) bool {
 		return false
 	case f.Name == "min" || f.Name == "max":
 		return args >= 2
+	case f.Name == "remainder":
+		return args == 2
 	case len(f.Params) > 0:
 		return args == len(f.Params)
 	}

@@ -32,7 +32,7 @@ type token struct {
 // reserved words are never units and never terms.
 var reserved = []string{"and", "or", "not", "when", "say", "given", "expect", "put", "for", "leave", "out", "minus", "plus",
 	"times", "over", "bare", "whole", "to", "in", "danger", "because", "within", "min", "max", "sqrt", "abs", "table", "curve",
-	"round-up", "round-down", "≥0"}
+	"round-up", "round-down", "remainder", "≥0"}
 
 // Reserved says whether a word belongs to the notation, so that no term can have it as its id.
 func Reserved(word string) bool {

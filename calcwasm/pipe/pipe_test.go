@@ -206,9 +206,9 @@ func TestBothNamesOfASize(t *testing.T) {
 		nominal float64
 		want    string
 	}{
-		{Steel40, 7 * inch, "the table of steel schedule 40 pipe has 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14 and 16 in, and not 7\u00a0in"},
+		{Steel40, 7 * inch, "the table of steel schedule 40 pipe has 1, 1.25, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 14 and 16 in, and not 7\u00a0in"},
 		{Steel20, 6 * inch, "the table of steel schedule 20 pipe has 8, 10, 12, 14 and 16 in, and not 6\u00a0in"},
-		{PVC80, math.NaN(), "the table of PVC schedule 80 pipe has 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10 and 12 in, and not this size"},
+		{PVC80, math.NaN(), "the table of PVC schedule 80 pipe has 1, 1.25, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10 and 12 in, and not this size"},
 		{schedules, 8 * inch, "there is no such kind of pipe"},
 	} {
 		if bore, why := Bore(c.s, c.nominal); !math.IsNaN(bore) || why != c.want {

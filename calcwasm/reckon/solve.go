@@ -178,7 +178,9 @@ func (r *run) derive(rule, term int, state State) bool {
 	if e := ru.isolated[term]; e != nil {
 		v := e.Eval(r.env)
 		if v != v {
-			val.Reason = r.env.Invalid
+			if reason := r.env.Invalid; !r.silent(ru, term) {
+				val.Reason = reason
+			}
 			return false
 		}
 		return r.settle(term, Value{State: state, Likely: v, Rule: rule, Expr: e, From: e.Terms()})
@@ -197,6 +199,24 @@ func (r *run) derive(rule, term int, state State) bool {
 	}
 	val.Roots, val.Rule = roots, rule
 	return false
+}
+
+// silent says whether a relation that cannot be turned round for a term says
+// nothing about it: it holds at both ends of the term's range. A submersible has
+// no shaft loss and no shaft loss rate, and 0 = 0 × setting bars no setting.
+func (r *run) silent(ru *Rule, term int) bool {
+	if term == ru.Target {
+		return false
+	}
+	t := &r.book.Terms[term]
+	holds := func(x float64) bool {
+		r.env.Values[term] = x
+		left, right := ru.Relation.Left.Eval(r.env), ru.Relation.Right.Eval(r.env)
+		return math.Abs(left-right) <= edge*math.Max(math.Abs(left), math.Abs(right))
+	}
+	both := holds(t.Low) && holds(t.High)
+	r.env.Values[term] = math.NaN()
+	return both
 }
 
 func others(terms []int, term int) []int {

@@ -1,0 +1,216 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/calcwasm/assembly"
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+)
+
+const takeoffUsage = `usage: columnbowl takeoff BUILD FACT=VALUE … [--csv | --json] [--si] [--choose TERM=ESTIMATE] [--content DIR]
+
+Lists the pieces of a pump from top to bottom, with quantities, lengths and
+weights. BUILD is water-lubricated, oil-lubricated or submersible.
+
+  columnbowl takeoff oil-lubricated asked-setting=237ft section-length=10ft column-size=8in tube-size=2.5in shaft-diameter=1-11/16in speed=1770rpm stages=8
+  columnbowl takeoff submersible asked-setting=340ft column-size=6in stages=4 surface-cable-length=45ft --csv
+
+Facts are written as for “columnbowl reckon”. Options are facts too:
+column-joint=flanged, suction-end=strainer, bowl-seal=double, prelubrication=tank.
+What is missing is named with its question; the rest is listed all the same.
+The weights are for planning. Nothing here is an instruction for rigging.
+
+Exit status: 0 all pieces are counted, 1 some cannot be counted, the facts
+contradict or the combination cannot be made, 2 bad usage.
+`
+
+// takeoffArgs is a parsed command line of takeoff. What it shares with reckon
+// is kept and read there.
+type takeoffArgs struct {
+	reckonArgs
+	csv bool
+}
+
+// runTakeoff lists the pieces of a pump.
+func runTakeoff(args []string, out, errOut io.Writer) int {
+	out, errOut = plain{out}, plain{errOut}
+	a, err := parseTakeoff(args)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl takeoff: %v\n", err)
+		fmt.Fprint(errOut, "Run “columnbowl help takeoff” for the usage.\n")
+		return 2
+	}
+	b, problems := book.Load(os.DirFS(a.content))
+	if problems.Errors() > 0 || b.Assembly == nil {
+		problems.In(a.content).Print(errOut)
+		return 2
+	}
+	t, err := a.takeoff(b)
+	switch {
+	case err != nil:
+		fmt.Fprintf(errOut, "columnbowl takeoff: %v\n", err)
+		return 2
+	case a.json:
+		return t.printJSON(out)
+	case a.csv:
+		return t.printCSV(out)
+	}
+	return t.print(out)
+}
+
+func parseTakeoff(args []string) (*takeoffArgs, error) {
+	a := &takeoffArgs{reckonArgs: reckonArgs{content: "content"}}
+	for i := 0; i < len(args); i++ {
+		flag, value, has := strings.Cut(strings.TrimLeft(args[i], "-"), "=")
+		switch {
+		case !strings.HasPrefix(args[i], "--"):
+			if err := a.word(args[i]); err != nil {
+				return nil, err
+			}
+		case flag == "csv" && !has:
+			a.csv = true
+		case flag == "json" && !has:
+			a.json = true
+		case flag == "si" && !has:
+			a.si = true
+		case flag == "content" || flag == "choose":
+			if !has {
+				if i++; i == len(args) {
+					return nil, fmt.Errorf("--%s needs a value", flag)
+				}
+				value = args[i]
+			}
+			if err := a.set(flag, value); err != nil {
+				return nil, err
+			}
+		default:
+			return nil, fmt.Errorf("there is no option %s", args[i])
+		}
+	}
+	if a.csv && a.json {
+		return nil, fmt.Errorf("--csv and --json are two forms of the list: choose one")
+	}
+	return a, nil
+}
+
+// word takes the build, or a fact.
+func (a *takeoffArgs) word(arg string) error {
+	if strings.Contains(arg, "=") {
+		return a.positional(arg)
+	}
+	for _, f := range a.facts {
+		if f[0] == reckon.BuildTerm {
+			return fmt.Errorf("“%s” stands where a fact is expected: write TERM=VALUE (the build is %s already)", arg, f[1])
+		}
+	}
+	a.facts = append(a.facts, [2]string{reckon.BuildTerm, arg})
+	return nil
+}
+
+// takeoff is a worked-out list, ready to be printed.
+type takeoff struct {
+	*assembly.List
+	book *reckon.Book
+	main formula.System // the units that stand first
+}
+
+func (a *takeoffArgs) takeoff(b *book.Book) (*takeoff, error) {
+	a.want = reckon.BuildTerm
+	q, err := a.question(b.Engine)
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range q.Facts {
+		if f.Term != q.Want {
+			continue
+		}
+		build := b.Assembly.Of(int(f.Likely))
+		if build == nil {
+			return nil, fmt.Errorf("the book has no parts for a pump that is %s", f.Text)
+		}
+		q.Want = -1
+		t := &takeoff{List: assembly.Pieces(b.Engine.Reckon(q), build), book: b.Engine}
+		if a.si {
+			t.main = formula.SI
+		}
+		return t, nil
+	}
+	ids := make([]string, len(b.Assembly.Builds))
+	for i := range ids {
+		ids[i] = b.Assembly.Builds[i].ID
+	}
+	return nil, fmt.Errorf("name the build first: %s", strings.Join(ids, ", "))
+}
+
+// counted says whether everything that hangs in the well has its number and
+// its length.
+func (t *takeoff) counted() bool {
+	return t.Result.Known(t.Build.Made) && !slices.ContainsFunc(t.Pieces, func(p assembly.Piece) bool {
+		return !p.Sure || p.Count != p.Count || p.Line.Run != "" && p.Length != p.Length || p.Wrong != ""
+	})
+}
+
+func (t *takeoff) status() int {
+	if t.counted() && len(t.Refused) == 0 && len(t.Result.Clashes) == 0 {
+		return 0
+	}
+	return 1
+}
+
+// touched are the terms that the list stands on: those given, those in its
+// lines and totals, and all on the way to them.
+func (t *takeoff) touched() []int {
+	list := append(slices.Clone(t.Build.Options), t.Build.Totals...)
+	list = append(list, t.Build.Made, t.Build.Asked)
+	for i := range t.Pieces {
+		line := t.Pieces[i].Line
+		for _, e := range []*formula.Expr{line.Count, line.Length, line.Mass, line.When} {
+			if e != nil {
+				list = append(list, e.Terms()...)
+			}
+		}
+	}
+	for _, f := range t.Result.Question.Facts {
+		list = append(list, f.Term)
+	}
+	for _, term := range slices.Clone(list) {
+		list = append(list, t.Result.Chain(term)...)
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// cautions are those of the touched terms that fire, the refusals left out.
+func (t *takeoff) cautions() (fires []*reckon.Caution) {
+	touched := t.touched()
+	for _, c := range t.Result.Cautions {
+		if caution := &t.book.Cautions[c.Caution]; c.Truth == formula.True && slices.Contains(touched, caution.Home) && !slices.Contains(t.Refused, c.Caution) {
+			fires = append(fires, caution)
+		}
+	}
+	return fires
+}
+
+// totals are those that have a value in this build.
+func (t *takeoff) totals() []int {
+	return slices.DeleteFunc(slices.Clone(t.Build.Totals), func(term int) bool {
+		return !t.Result.Known(term) || t.Result.Values[term].State == reckon.NotApplicable
+	})
+}
+
+// largest is the one of the hook's weights to be told first; -1 if none is known.
+func (t *takeoff) largest() int {
+	best := -1
+	for _, term := range t.Build.Hook {
+		if t.Result.Known(term) && (best < 0 || t.Result.Values[term].Likely > t.Result.Values[best].Likely) {
+			best = term
+		}
+	}
+	return best
+}

@@ -1,0 +1,133 @@
+package answer
+
+import (
+	"strings"
+
+	"columnbowl/calcwasm/assembly"
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+	"columnbowl/calcwasm/unit"
+)
+
+// Pack puts a book and its builds into one text, which Open takes.
+func Pack(book *reckon.Book, builds *assembly.Model) []byte {
+	pack := book.Pack()
+	if builds != nil && len(builds.Builds) > 0 {
+		pack = append(pack, builds.Pack()...)
+	}
+	return pack
+}
+
+// cutBuilds parts a pack into the book and its builds, which may be wanting.
+func cutBuilds(pack []byte) (book, builds []byte) {
+	if at := strings.Index(string(pack), "\n"+assembly.PackForm+"\n"); at >= 0 {
+		return pack[:at+1], pack[at+1:]
+	}
+	return pack, nil
+}
+
+// WithBuilds gives a desk the builds of its book, for requests of pieces.
+func (d *Desk) WithBuilds(m *assembly.Model) *Desk {
+	d.builds = m
+	return d
+}
+
+// pieces writes the parts of the pump from top to bottom. While the build is
+// not known there is only the question for it.
+func (d *Desk) pieces(w *writer, res *reckon.Result) {
+	if d.builds == nil {
+		return
+	}
+	build, ok := d.book.Find(reckon.BuildTerm)
+	w.member("pieces", func() {
+		w.object(func() {
+			if !ok || !res.Known(build) {
+				d.asks(w, []int{build})
+				return
+			}
+			if b := d.builds.Of(int(res.Values[build].Likely)); b != nil {
+				d.list(w, assembly.Pieces(res, b))
+			}
+		})
+	})
+}
+
+func (d *Desk) list(w *writer, l *assembly.List) {
+	w.pair("build", l.Build.ID)
+	w.pair("name", l.Build.Name)
+	w.list("groups", len(l.Build.Groups), func(g int) {
+		group := &l.Build.Groups[g]
+		w.object(func() {
+			w.pair("id", group.ID)
+			w.pair("name", group.Name)
+			both(w, "mass", l.GroupMass[g], unit.Mass)
+			from, to := l.Of(g)
+			w.list("parts", to-from, func(i int) { d.piece(w, &l.Pieces[from+i]) })
+		})
+	})
+	w.list("runs", len(l.Runs), func(i int) {
+		w.object(func() {
+			w.pair("name", l.Runs[i].Name)
+			both(w, "length", l.Runs[i].Length, unit.Length)
+			w.flag("agrees", l.Runs[i].Agrees)
+		})
+	})
+	w.list("refused", len(l.Refused), func(i int) { w.text(d.book.Cautions[l.Refused[i]].ID) })
+	w.list("notes", len(l.Notes), func(i int) { w.text(l.Notes[i]) })
+	d.asks(w, l.Asks())
+}
+
+func (d *Desk) piece(w *writer, p *assembly.Piece) {
+	w.object(func() {
+		w.pair("part", p.Line.Part)
+		w.pair("name", p.Line.Name)
+		w.pair("label", p.Line.Label)
+		w.pair("with", p.Line.With)
+		w.number("order", p.Order)
+		w.flag("unsure", !p.Sure)
+		if p.Count == p.Count {
+			w.number("count", int(p.Count))
+		}
+		both(w, "length", p.Length, unit.Length)
+		both(w, "totalLength", p.TotalLength(), unit.Length)
+		both(w, "mass", p.Mass, unit.Mass)
+		both(w, "totalMass", p.TotalMass(), unit.Mass)
+		d.ids(w, "lacks", p.Lacks)
+		w.pair("wrong", p.Wrong)
+	})
+}
+
+func (d *Desk) asks(w *writer, terms []int) {
+	w.list("asks", len(terms), func(i int) {
+		t := &d.book.Terms[terms[i]]
+		w.object(func() {
+			w.pair("id", t.ID)
+			w.pair("name", t.Name)
+			w.pair("ask", t.Ask)
+		})
+	})
+}
+
+// both writes a value in both systems of units; one that is not known is left out.
+func both(w *writer, key string, v float64, dim unit.Dim) {
+	if v != v {
+		return
+	}
+	w.member(key, func() {
+		w.object(func() {
+			w.pair("us", Measure(v, dim, formula.US))
+			w.pair("si", Measure(v, dim, formula.SI))
+		})
+	})
+}
+
+// Measure writes a length or a mass of a piece: feet and pounds, or metres and
+// kilograms.
+func Measure(v float64, dim unit.Dim, s formula.System) string {
+	symbol := [2]string{"ft", "m"}
+	if dim == unit.Mass {
+		symbol = [2]string{"lb", "kg"}
+	}
+	u, _ := unit.Lookup(symbol[s])
+	return unit.FormatWith(v, u)
+}
