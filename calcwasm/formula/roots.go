@@ -12,8 +12,8 @@ const (
 
 // Roots finds where f is zero between low and high (low < high): every change
 // of sign that a search in steps of 1/192 of the range shows, and touching
-// points between them, each to the last bits. Where f is NaN, and where it jumps
-// over zero, there is no root.
+// points between them, each to the last bits; up to the edge of where f has a
+// value. Where f is NaN, and where it jumps over zero, there is no root.
 func Roots(f func(x float64) float64, low, high float64) []float64 {
 	var roots []float64
 	var x, y [3]float64
@@ -30,11 +30,38 @@ func Roots(f func(x float64) float64, low, high float64) []float64 {
 			if r, ok := between(f, x[1], x[2], y[1], y[2]); ok {
 				roots = append(roots, r)
 			}
+		case i > 0 && (y[1] != y[1]) != (y[2] != y[2]):
+			if r, ok := atEdge(f, x[1], x[2], y[1], y[2]); ok {
+				roots = append(roots, r)
+			}
 		case i > 1 && touching(y):
 			roots = append(roots, touch(f, x[0], x[2], y)...)
 		}
 	}
 	return distinct(roots, high-low)
+}
+
+// atEdge looks for a root between a place where f has a value and the edge
+// behind which it has none: a motor of 95 hp leaves next to nothing for the
+// bearing, and less than nothing a little further on.
+func atEdge(f func(float64) float64, a, b, fa, fb float64) (float64, bool) {
+	valid, beyond, at := a, b, fa
+	if fa != fa {
+		valid, beyond, at = b, a, fb
+	}
+	edge, last := valid, at
+	for range 50 {
+		m := edge/2 + beyond/2
+		if y := f(m); y == y {
+			edge, last = m, y
+		} else {
+			beyond = m
+		}
+	}
+	if !opposed(at, last) {
+		return 0, false
+	}
+	return between(f, valid, edge, at, last)
 }
 
 // gridPoint is the i-th place at which a range is looked at.
