@@ -21,7 +21,7 @@ var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterP
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
-	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
+	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
 	ChapterPage: {markdown.Worked, markdown.Question},
 }
 
@@ -30,6 +30,8 @@ type loading struct {
 	fsys  fs.FS
 	book  *Book
 	found report.List
+
+	brokenBowls []string // ids of families that could not be read
 }
 
 // Load reads the content folder. The Book is there also when something is wrong
@@ -44,6 +46,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.terms()
 	l.parts()
 	l.chapters()
+	l.bowls()
 	l.names()
 	l.network()
 	return l.book, l.found.Place(l.book.Files)

@@ -14,8 +14,11 @@ import (
 	"columnbowl/calcwasm/reckon"
 )
 
-// Desk answers requests about one book.
-type Desk struct{ book *reckon.Book }
+// Desk answers requests about one book, one at a time.
+type Desk struct {
+	book *reckon.Book
+	last *brought // the families of the request before this one
+}
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
@@ -50,6 +53,9 @@ func (d *Desk) read(text string) *request {
 		if verb == "exact" {
 			q.exact = true
 			continue
+		}
+		if strings.HasPrefix(line, bowlVerb) {
+			continue // taken before the others
 		}
 		id, value, _ := strings.Cut(rest, "\t")
 		term, ok := d.book.Find(id)
@@ -94,8 +100,11 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // Append works a request out and appends the reply to a buffer, which a page
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
+	with := d.bowls(string(text))
+	d = &Desk{book: with.book}
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
+	d.book = res.Book // with the figures of the family that was chosen
 	w := &writer{buf: buf}
 	w.object(func() {
 		if q.question.Want >= 0 {
@@ -107,6 +116,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.cautions(w, res, q)
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
+		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
 	return w.buf
@@ -267,59 +277,4 @@ func (d *Desk) steps(w *writer, res *reckon.Result, q *request) {
 	chain := res.Chain(q.question.Want)
 	w.list("steps", len(chain), func(i int) { w.text(res.Step(chain[i], formula.US)) })
 	w.list("stepsSi", len(chain), func(i int) { w.text(res.Step(chain[i], formula.SI)) })
-}
-
-// Note is what stands beside a value in words: how it was read, why it was
-// assumed, what it waits for, why it is not valid.
-func Note(res *reckon.Result, t int) string {
-	v, b := &res.Values[t], res.Book
-	switch v.State {
-	case reckon.Given:
-		return givenNote(res, v)
-	case reckon.Estimated, reckon.Assumed:
-		return b.Rules[v.Rule].Say
-	case reckon.Missing:
-		return b.Terms[t].Ask
-	case reckon.Waits:
-		return waitsNote(b, v)
-	case reckon.Outside, reckon.NotApplicable:
-		return v.Reason
-	case reckon.Several:
-		return severalNote(b, t, v)
-	}
-	return ""
-}
-
-func givenNote(res *reckon.Result, v *reckon.Value) string {
-	notes := append([]string(nil), res.Question.Facts[v.Fact].Notes...)
-	t := res.Question.Facts[v.Fact].Term
-	for _, a := range v.Alternatives {
-		if a.Value == a.Value {
-			notes = append(notes, "the estimate “"+res.Book.Rules[a.Rule].Name+"” would give "+res.Book.Format(t, a.Value, formula.US)+
-				" ("+res.Book.Format(t, a.Value, formula.SI)+")")
-		}
-	}
-	return strings.Join(notes, "; ")
-}
-
-func waitsNote(b *reckon.Book, v *reckon.Value) string {
-	if len(v.WaitsFor) == 0 {
-		return ""
-	}
-	names := make([]string, len(v.WaitsFor))
-	for i, t := range v.WaitsFor {
-		names[i] = b.Terms[t].Name
-	}
-	if n := len(names); n > 1 {
-		return "waits for " + strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return "waits for " + names[0]
-}
-
-func severalNote(b *reckon.Book, t int, v *reckon.Value) string {
-	texts := make([]string, len(v.Roots))
-	for i, x := range v.Roots {
-		texts[i] = b.Format(t, x, formula.US)
-	}
-	return "these values all fit: " + strings.Join(texts, ", ")
 }

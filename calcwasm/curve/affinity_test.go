@@ -23,7 +23,7 @@ func TestTrim(t *testing.T) {
 	for want, got := range map[string]string{
 		"even a full-diameter impeller does not make this head here":                                second(TrimFor(c, q, in("ft", 45.1))),
 		"the impeller would be cut below 0.85 of its diameter: take fewer stages or a smaller bowl": second(TrimFor(c, q, in("ft", 20))),
-		"the curve ends before the point that the trimmed one comes from":                           second(TrimFor(c, in("gpm", 1000), in("ft", 25))),
+		"the curve ends before the point that this one comes from by the affinity laws":             second(TrimFor(c, in("gpm", 1000), in("ft", 25))),
 		"the trim is found at a flow and a head above zero":                                         second(TrimFor(c, 0, in("ft", 60))),
 		"the curve ends at a smaller flow":                                                          second(TrimFor(c, in("gpm", 1200), in("ft", 20))),
 	} {

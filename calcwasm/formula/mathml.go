@@ -67,6 +67,8 @@ func (w *mathWriter) write(e *Expr) {
 		w.term(e)
 	case Word:
 		w.leaf("mtext", e.Text)
+	case Hole:
+		w.leaf("mtext", holeWords(e.Text))
 	case Neg:
 		w.operator("−")
 		w.operand(e.X, strength(Neg))
@@ -189,9 +191,9 @@ func (w *mathWriter) call(e *Expr) {
 		}
 		w.write(a)
 	}
-	if e.Points != nil {
+	if points := e.pointWords("points"); points != "" {
 		w.operator(",")
-		w.leaf("mtext", "points")
+		w.leaf("mtext", points)
 	}
 	w.operator(sign[1])
 }

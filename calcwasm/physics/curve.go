@@ -13,4 +13,62 @@ var curveFunctions = []*formula.Func{
 		Result: unit.None,
 		Eval:   func(a []float64) (float64, string) { return curve.SpeedRatio(a[0], a[1]) },
 	},
+	{
+		Name:     "affinity-factor",
+		Gives:    unit.Length,
+		Params:   []formula.Param{{Name: "flow", Dim: unit.Flow}, {Name: "head of one stage", Dim: unit.Length}},
+		Result:   unit.None,
+		OneWay:   true,
+		OnPoints: affinityFactor,
+	},
+	{
+		Name:  "operating-flow",
+		Gives: unit.Length,
+		Params: []formula.Param{{Name: "stages", Dim: unit.None}, {Name: "affinity factor", Dim: unit.None},
+			{Name: "static head", Dim: unit.Length}, {Name: "friction head", Dim: unit.Length}, {Name: "flow of that friction", Dim: unit.Flow}},
+		Result:   unit.Flow,
+		OneWay:   true,
+		OnPoints: operatingFlow,
+	},
+}
+
+func affinityFactor(points []formula.Point, a []float64) (float64, string) {
+	c, invalid := lineOf(points)
+	if invalid != "" {
+		return 0, invalid
+	}
+	return curve.AffinityFactor(c, a[0], a[1])
+}
+
+func operatingFlow(points []formula.Point, a []float64) (float64, string) {
+	c, invalid := lineOf(points)
+	stages, factor, fixed, friction, flow := a[0], a[1], a[2], a[3], a[4]
+	switch {
+	case invalid != "":
+		return 0, invalid
+	case !(stages > 0 && factor > 0 && flow > 0):
+		return 0, "a pump is laid on its system with stages, speed and flow above zero"
+	}
+	square := friction / float64(flow*flow)
+	flows, invalid := curve.Operating(curve.Stage{Head: c, Speed: factor, Trim: 1}, stages, curve.System{Fixed: fixed, Square: square})
+	switch {
+	case invalid != "":
+		return 0, invalid
+	case len(flows) > 1:
+		return 0, "the pump meets its system at more than one flow, so that none can be said"
+	}
+	return flows[0], ""
+}
+
+// lineOf makes the curve of a family's points.
+func lineOf(points []formula.Point) (*curve.Curve, string) {
+	list := make([]curve.Point, len(points))
+	for i, p := range points {
+		list[i] = curve.Point(p)
+	}
+	c, err := curve.New(list)
+	if err != nil {
+		return nil, err.Error()
+	}
+	return c, ""
 }

@@ -22,10 +22,13 @@ type Book struct {
 	Mistakes         []Mistake
 	Cautions         []Caution
 	Examples         []Example
+	Bowls            []*Bowl // the families, in the order of their choice values
 	Scope            *formula.Scope
 
 	build   int     // the term that chooses the build, -1 if there is none
 	rulesOf [][]int // for each term the rules it takes part in
+	bowl    int     // the term that chooses the family of bowls, -1 if there is none
+	filled  []fill  // for each of its values the rules and cautions with that family's figures put in
 }
 
 // Term is a quantity or a choice of the book.
@@ -63,6 +66,8 @@ type Rule struct {
 	Value    float64               // of an assumption
 	Say      string                // where an estimate or an assumption comes from
 	Block    int                   // its block in the Source
+	Each     bool                  // a template: written once for all families of bowls, it computes nothing before one is chosen
+	Bowl     *Bowl                 // of a filled template: the family whose figures it has
 	terms    []int                 // of the relation
 	isolated map[int]*formula.Expr // the relation turned round for each term, where algebra can
 }
@@ -119,6 +124,11 @@ type Problem struct {
 }
 
 func (b *Book) findBuild() {
+	b.build, b.bowl = -1, -1
+	if i, ok := b.Find(BowlTerm); ok && b.Terms[i].Kind == formula.Choice {
+		b.bowl = i
+	}
+	b.Scope.WithHoles(bowlHoles(b.bowl))
 	if i, ok := b.Find(BuildTerm); ok && b.Terms[i].Kind == formula.Choice {
 		b.build = i
 	}
@@ -138,16 +148,31 @@ func (b *Book) index() {
 	b.rulesOf = make([][]int, len(b.Terms))
 	for i := range b.Rules {
 		r := &b.Rules[i]
-		r.isolated = map[int]*formula.Expr{}
-		if r.Relation == nil {
-			continue
-		}
-		r.terms = r.Relation.Terms()
+		r.turn()
 		for _, t := range r.terms {
 			b.rulesOf[t] = append(b.rulesOf[t], i)
-			if e, ok := r.Relation.Isolate(t); ok {
-				r.isolated[t] = e
-			}
+		}
+	}
+	b.filled = make([]fill, 0, len(b.Bowls))
+	for _, bowl := range b.Bowls {
+		b.fill(bowl)
+	}
+}
+
+// turn finds a rule's terms, and turns it round for those that it can give. An
+// estimate gives its own term only.
+func (r *Rule) turn() {
+	r.isolated = map[int]*formula.Expr{}
+	if r.Relation == nil {
+		return
+	}
+	r.terms = r.Relation.Terms()
+	for _, t := range r.terms {
+		if r.Strength == Estimate && t != r.Target {
+			continue
+		}
+		if e, ok := r.Relation.Isolate(t); ok {
+			r.isolated[t] = e
 		}
 	}
 }

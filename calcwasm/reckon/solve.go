@@ -23,6 +23,7 @@ type run struct {
 
 // Reckon derives all that follows from a question's facts.
 func (b *Book) Reckon(q Question) *Result {
+	b = b.forFamily(q.Facts)
 	b.turnHeights(&q)
 	r := b.run(&q, nil)
 	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env}
@@ -110,6 +111,12 @@ func (r *run) active(rule *Rule) formula.Truth {
 		if r.values[t].State == NotApplicable && !r.env.Known(t) {
 			return formula.False
 		}
+	}
+	if rule.Each {
+		if r.env.Known(r.book.bowl) {
+			return formula.False // the family lacks a figure for it
+		}
+		return formula.Unknown
 	}
 	if rule.When == nil {
 		return formula.True

@@ -1,0 +1,148 @@
+package reckon
+
+// the templates. Rules have the same places as in the book.
+type fill struct {
+	value    int // of the term that chooses the family
+	rules    []Rule
+	cautions []Caution
+}
+
+// fill puts a family's figures into the templates, in place of an earlier
+// filling for the same choice.
+func (b *Book) fill(bowl *Bowl) {
+	f := fill{value: b.bowlValue(bowl.ID), rules: append([]Rule(nil), b.Rules...), cautions: append([]Caution(nil), b.Cautions...)}
+	if f.value < 0 {
+		return
+	}
+	for i := range f.rules {
+		if f.rules[i].Each {
+			f.rules[i].fill(bowl)
+		}
+	}
+	for i := range f.cautions {
+		if when, ok := f.cautions[i].When.Fill(bowl.property); ok {
+			f.cautions[i].When = when
+		}
+	}
+	for i := range b.filled {
+		if b.filled[i].value == f.value {
+			b.filled[i] = f
+			return
+		}
+	}
+	b.filled = append(b.filled, f)
+}
+
+// fill makes the rule of one family from a template. A family that lacks one of
+// the figures leaves it a template, which computes nothing.
+func (r *Rule) fill(bowl *Bowl) {
+	right, ok := r.Relation.Right.Fill(bowl.property)
+	when := r.When
+	if ok && when != nil {
+		when, ok = when.Fill(bowl.property)
+	}
+	if !ok {
+		return
+	}
+	relation := *r.Relation
+	relation.Right = right
+	r.When = when
+	r.Each, r.Bowl, r.Name, r.Relation = false, bowl, bowl.ID, &relation
+	r.Say = bowl.Stand() + ". " + r.Say
+	r.turn()
+}
+
+// bowlValue is the place of a family among the values of the choice, -1 if it is
+// none of them.
+func (b *Book) bowlValue(id string) int {
+	if b.bowl >= 0 {
+		for i, v := range b.Terms[b.bowl].Values {
+			if v == id {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// forFamily is the book with the templates filled for the family that the facts
+// choose: the book itself if they choose none, or one without figures.
+func (b *Book) forFamily(facts []Fact) *Book {
+	for i := range facts {
+		if facts[i].Term != b.bowl {
+			continue
+		}
+		for k := range b.filled {
+			if f := &b.filled[k]; f.value == int(facts[i].Likely) {
+				view := *b
+				view.Rules, view.Cautions = f.rules, f.cautions
+				return &view
+			}
+		}
+	}
+	return b
+}
+
+// WithBowl is the book with one more family, or with another one in the place of
+// the family of the same id; the book itself stays as it is. The choice
+// “other-bowl” of the handbook takes a reader's own curve in this way. A book
+// that has no choice of families comes back unchanged.
+func (b *Book) WithBowl(bowl *Bowl) *Book {
+	if b.bowl < 0 {
+		return b
+	}
+	out := *b
+	out.Terms = append([]Term(nil), b.Terms...)
+	t := &out.Terms[b.bowl]
+	value := b.bowlValue(bowl.ID)
+	t.Values, t.Labels = append([]string(nil), t.Values...), append([]string(nil), t.Labels...)
+	if value < 0 {
+		t.Values, t.Labels = append(t.Values, bowl.ID), append(t.Labels, "")
+		value, t.High = len(t.Values)-1, float64(len(t.Values)-1)
+		out.Scope = b.Scope.WithValues(b.bowl, t.Values)
+	}
+	t.Labels[value] = bowl.Label()
+	out.Bowls = nil
+	for _, have := range b.Bowls {
+		if have.ID != bowl.ID {
+			out.Bowls = append(out.Bowls, have)
+		}
+	}
+	out.Bowls = append(out.Bowls, bowl)
+	out.filled = append([]fill(nil), b.filled...)
+	out.fill(bowl)
+	return &out
+}
+
+// Bowl is the family that a result's facts choose, nil if they choose none or
+// one without figures.
+func (r *Result) Bowl() *Bowl {
+	b := r.Book
+	for i := range r.Question.Facts {
+		f := &r.Question.Facts[i]
+		if f.Term != b.bowl {
+			continue
+		}
+		for _, bowl := range b.Bowls {
+			if b.bowlValue(bowl.ID) == int(f.Likely) {
+				return bowl
+			}
+		}
+	}
+	return nil
+}
+
+// RestsOn is the family whose figures a term's value rests on, nil if it rests
+// on none.
+func (r *Result) RestsOn(term int) *Bowl {
+	bowl := r.Bowl()
+	if bowl == nil {
+		return nil
+	}
+	for _, t := range r.Chain(term) {
+		if r.Book.Rules[r.Values[t].Rule].Bowl != nil {
+			return bowl
+		}
+	}
+	return nil
+}
