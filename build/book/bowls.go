@@ -94,7 +94,7 @@ func (l *loading) bowl(id, name string, src []byte) {
 
 // fields are the keys of a family: its figures are those that the engine knows.
 func (f *bowlFile) fields() []field {
-	fields := []field{{"name", true, text(&f.name)}, {"origin", true, text(&f.origin)}, {"note", false, text(&f.note)}, {"points", true, items(f.point)}}
+	fields := []field{{"name", true, text(&f.name)}, {"origin", true, oneOf(&f.origin, reckon.Origins[1:]...)}, {"note", false, text(&f.note)}, {"points", true, items(f.point)}}
 	for _, known := range reckon.BowlFields() {
 		fields = append(fields, field{known.Name, known.Needed, func(y *yamlReader, path string, n *yaml.Node) {
 			if s := figure(y, path, n, known); s != "" {
@@ -142,8 +142,11 @@ func figure(y *yamlReader, path string, n *yaml.Node, f reckon.BowlField) string
 	return ""
 }
 
+// example is a figure that a message can show.
 func example(f reckon.BowlField) string {
-	number := strconv.FormatFloat(f.Low+(f.High-f.Low)/4, 'g', 2, 64)
+	middle := strconv.FormatFloat(f.Low+(f.High-f.Low)/4, 'e', 1, 64) // two digits are enough
+	v, _ := strconv.ParseFloat(middle, 64)
+	number := strconv.FormatFloat(v, 'f', -1, 64)
 	if f.Unit == "1" {
 		return number
 	}

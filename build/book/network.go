@@ -112,6 +112,9 @@ func (l *loading) tell(problems []reckon.Problem) map[int]bool {
 		if p.Block >= 0 {
 			continue
 		}
+		if p.Field == "values" && len(l.brokenBowls) > 0 && l.book.Terms[p.Term].ID == reckon.BowlTerm {
+			continue // the values that lack are the families that could not be read
+		}
 		broken[l.book.Terms[p.Term].ID] = true
 		if !unitless[p.Term] {
 			l.tellTitle(p)

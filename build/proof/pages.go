@@ -8,6 +8,7 @@ import (
 	"columnbowl/build/book"
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
 )
 
 // page checks what can be seen on one page: its text, the names of its blocks
@@ -48,7 +49,9 @@ func (c *checker) blockNames(p *book.Page) {
 				continue
 			}
 		case markdown.Estimate, markdown.Mistake, markdown.Caution:
-			name, _, _ = strings.Cut(name, " ")
+			if name, _, _ = strings.Cut(name, " "); strings.HasPrefix(k.Head, reckon.EachBowl) {
+				name = reckon.EachBowl
+			}
 		default:
 			continue
 		}

@@ -127,7 +127,7 @@ func (r *bowlReader) figure(f *BowlField, text string, column int) Figure {
 	own, _ := unit.Lookup(f.Unit)
 	out := strict(text, own)
 	if !out.Known() {
-		typed, err := unit.Read(text, unit.Field{Unit: own, Name: strings.ReplaceAll(f.Name, "-", " ")})
+		typed, err := unit.Read(text, unit.Field{Unit: own, Name: f.spoken()})
 		switch {
 		case err != nil:
 			r.fail(column, err.Error(), "")
@@ -140,10 +140,15 @@ func (r *bowlReader) figure(f *BowlField, text string, column int) Figure {
 	}
 	low, high := own.ToSI(f.Low), own.ToSI(f.High)
 	if slack := edge * (high - low); out.SI < low-slack || out.SI > high+slack {
-		r.fail(column, "“"+text+"” is outside what makes sense for the "+strings.ReplaceAll(f.Name, "-", " ")+" of a bowl: from "+
+		r.fail(column, "“"+text+"” is outside what makes sense for the "+f.spoken()+" of a bowl: from "+
 			plain(low, own)+" to "+plain(high, own)+".", "")
 	}
 	return out
+}
+
+// spoken is the field's name in running text.
+func (f *BowlField) spoken() string {
+	return strings.Replace(strings.ReplaceAll(f.Name, "-", " "), "npsh", "NPSH", 1)
 }
 
 // plain is a figure for a message, with plain spaces.

@@ -1,5 +1,7 @@
 package reckon
 
+import "strconv"
+
 // shape holds the points against each other: capacities rise, heads do not, and
 // the efficiency rises to one best point and falls from there.
 func (r *bowlReader) shape() {
@@ -42,13 +44,6 @@ func (r *bowlReader) column(column int, of func(*BowlPoint) Figure) {
 		n, last = n+1, f
 	}
 	if n > 0 && n < leastPoints {
-		r.fail(column, "Only "+plural(n)+" of this curve stand here: give three or more, or none.", "")
+		r.fail(column, "This curve has too few points, "+strconv.Itoa(n)+": give three or more, or none.", "")
 	}
-}
-
-func plural(n int) string {
-	if n == 1 {
-		return "1 point"
-	}
-	return string(rune('0'+n)) + " points"
 }

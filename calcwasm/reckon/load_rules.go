@@ -65,16 +65,16 @@ func (l *loader) within(i int, head string) (float64, string) {
 	return v / 100, because
 }
 
-// eachBowl is the head of an estimate that is made for every family of bowls.
-const eachBowl = "each bowl"
+// EachBowl is the head of an estimate that is made for every family of bowls.
+const EachBowl = "each bowl"
 
 func (l *loader) estimate(i, home int) {
 	k := &l.src.Blocks[i]
 	name, rest, _ := strings.Cut(strings.TrimSpace(k.Head), " ")
 	shift := len(name) + 1
-	more, each := strings.CutPrefix(strings.TrimSpace(k.Head)+" ", eachBowl+" ")
+	more, each := strings.CutPrefix(strings.TrimSpace(k.Head)+" ", EachBowl+" ")
 	if each {
-		name, rest, shift = eachBowl, strings.TrimSpace(more), len(eachBowl)+1
+		name, rest, shift = EachBowl, strings.TrimSpace(more), len(EachBowl)+1
 	} else {
 		l.name(i, name, "estimate")
 	}
