@@ -1,27 +1,43 @@
 package reckon
 
-// the templates. Rules have the same places as in the book.
+import "columnbowl/calcwasm/formula"
+
+// fill is what becomes of the book's templates with the figures of one family.
 type fill struct {
 	value    int // of the term that chooses the family
-	rules    []Rule
-	cautions []Caution
+	rules    []filledRule
+	cautions []filledCaution
+}
+
+// filledRule is a rule and its place in the book.
+type filledRule struct {
+	at   int
+	rule Rule
+}
+
+// filledCaution is the condition of a caution and its place in the book.
+type filledCaution struct {
+	at   int
+	when *formula.Expr
 }
 
 // fill puts a family's figures into the templates, in place of an earlier
 // filling for the same choice.
 func (b *Book) fill(bowl *Bowl) {
-	f := fill{value: b.bowlValue(bowl.ID), rules: append([]Rule(nil), b.Rules...), cautions: append([]Caution(nil), b.Cautions...)}
+	f := fill{value: b.bowlValue(bowl.ID)}
 	if f.value < 0 {
 		return
 	}
-	for i := range f.rules {
-		if f.rules[i].Each {
-			f.rules[i].fill(bowl)
+	for i := range b.Rules {
+		if rule := b.Rules[i]; rule.Each && rule.fill(bowl) {
+			f.rules = append(f.rules, filledRule{i, rule})
 		}
 	}
-	for i := range f.cautions {
-		if when, ok := f.cautions[i].When.Fill(bowl.property); ok {
-			f.cautions[i].When = when
+	for i := range b.Cautions {
+		if when := b.Cautions[i].When; when.Holed() {
+			if when, ok := when.Fill(bowl.property); ok {
+				f.cautions = append(f.cautions, filledCaution{i, when})
+			}
 		}
 	}
 	for i := range b.filled {
@@ -35,14 +51,14 @@ func (b *Book) fill(bowl *Bowl) {
 
 // fill makes the rule of one family from a template. A family that lacks one of
 // the figures leaves it a template, which computes nothing.
-func (r *Rule) fill(bowl *Bowl) {
+func (r *Rule) fill(bowl *Bowl) bool {
 	right, ok := r.Relation.Right.Fill(bowl.property)
 	when := r.When
 	if ok && when != nil {
 		when, ok = when.Fill(bowl.property)
 	}
 	if !ok {
-		return
+		return false
 	}
 	relation := *r.Relation
 	relation.Right = right
@@ -50,6 +66,7 @@ func (r *Rule) fill(bowl *Bowl) {
 	r.Each, r.Bowl, r.Name, r.Relation = false, bowl, bowl.ID, &relation
 	r.Say = bowl.Stand() + ". " + r.Say
 	r.turn()
+	return true
 }
 
 // bowlValue is the place of a family among the values of the choice, -1 if it is
@@ -74,13 +91,25 @@ func (b *Book) forFamily(facts []Fact) *Book {
 		}
 		for k := range b.filled {
 			if f := &b.filled[k]; f.value == int(facts[i].Likely) {
-				view := *b
-				view.Rules, view.Cautions = f.rules, f.cautions
-				return &view
+				return b.with(f)
 			}
 		}
 	}
 	return b
+}
+
+// with is the book with one filling in the place of its templates.
+func (b *Book) with(f *fill) *Book {
+	view := *b
+	view.Rules = append([]Rule(nil), b.Rules...)
+	for i := range f.rules {
+		view.Rules[f.rules[i].at] = f.rules[i].rule
+	}
+	view.Cautions = append([]Caution(nil), b.Cautions...)
+	for _, c := range f.cautions {
+		view.Cautions[c.at].When = c.when
+	}
+	return &view
 }
 
 // WithBowl is the book with one more family, or with another one in the place of

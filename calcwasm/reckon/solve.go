@@ -182,7 +182,7 @@ func (r *run) derive(rule, term int, state State) bool {
 	ru := &r.book.Rules[rule]
 	r.failed[[2]int{rule, term}] = true // not to be tried again
 	val := &r.values[term]
-	if e := ru.isolated[term]; e != nil {
+	if e := ru.turned(term); e != nil {
 		v := e.Eval(r.env)
 		if v != v {
 			val.Reason = r.env.Invalid
@@ -281,7 +281,7 @@ func (r *run) compare(rule int) {
 		}
 	}
 	term := r.shown(ru)
-	e := ru.isolated[term]
+	e := ru.turned(term)
 	if e == nil {
 		return
 	}
@@ -304,11 +304,11 @@ func (r *run) compare(rule int) {
 // solve for, else the left-hand one.
 func (r *run) shown(ru *Rule) int {
 	best := ru.Target
-	if best >= 0 && r.values[best].Fact >= 0 && ru.isolated[best] != nil {
+	if best >= 0 && r.values[best].Fact >= 0 && ru.turned(best) != nil {
 		return best
 	}
 	for _, t := range ru.terms {
-		if r.values[t].Fact >= 0 && ru.isolated[t] != nil {
+		if r.values[t].Fact >= 0 && ru.turned(t) != nil {
 			return t
 		}
 	}
@@ -388,7 +388,7 @@ func (r *run) alternatives() {
 		}
 		have := r.env.Values[rule.Target]
 		r.env.Values[rule.Target] = math.NaN()
-		v := rule.isolated[rule.Target].Eval(r.env)
+		v := rule.turned(rule.Target).Eval(r.env)
 		reason := r.env.Invalid
 		r.env.Values[rule.Target] = have
 		if v != v && reason == "" {
