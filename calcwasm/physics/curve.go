@@ -25,7 +25,8 @@ var curveFunctions = []*formula.Func{
 		Name:  "operating-flow",
 		Gives: unit.Length,
 		Params: []formula.Param{{Name: "stages", Dim: unit.None}, {Name: "affinity factor", Dim: unit.None},
-			{Name: "static head", Dim: unit.Length}, {Name: "friction head", Dim: unit.Length}, {Name: "flow of that friction", Dim: unit.Flow}},
+			{Name: "static head", Dim: unit.Length}, {Name: "drawdown", Dim: unit.Length}, {Name: "friction head", Dim: unit.Length},
+			{Name: "flow of that drawdown and friction", Dim: unit.Flow}},
 		Result:   unit.Flow,
 		OneWay:   true,
 		OnPoints: operatingFlow,
@@ -42,15 +43,17 @@ func affinityFactor(points []formula.Point, a []float64) (float64, string) {
 
 func operatingFlow(points []formula.Point, a []float64) (float64, string) {
 	c, invalid := lineOf(points)
-	stages, factor, fixed, friction, flow := a[0], a[1], a[2], a[3], a[4]
+	stages, factor, fixed, drawdown, friction, flow := a[0], a[1], a[2], a[3], a[4], a[5]
 	switch {
 	case invalid != "":
 		return 0, invalid
 	case !(stages > 0 && factor > 0 && flow > 0):
 		return 0, "a pump is laid on its system with stages, speed and flow above zero"
+	case drawdown < 0 || friction < 0:
+		return 0, "drawdown and friction grow with the flow: neither is below zero"
 	}
-	square := friction / float64(flow*flow)
-	flows, invalid := curve.Operating(curve.Stage{Head: c, Speed: factor, Trim: 1}, stages, curve.System{Fixed: fixed, Square: square})
+	sys := curve.System{Fixed: fixed, Linear: drawdown / flow, Square: friction / float64(flow*flow)}
+	flows, invalid := curve.Operating(curve.Stage{Head: c, Speed: factor, Trim: 1}, stages, sys)
 	switch {
 	case invalid != "":
 		return 0, invalid
