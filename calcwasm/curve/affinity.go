@@ -70,7 +70,7 @@ func AffinityFactor(c *Curve, flow, head float64) (factor float64, invalid strin
 	if !(flow >= 0 && head > 0) {
 		return math.NaN(), "the affinity laws carry a flow that is not negative and a head above zero"
 	}
-	if flow == 0 {
+	if flow < slack*last { // a flow of nothing: the search below would lose its last bits
 		h, invalid := c.At(0)
 		return math.Sqrt(head / h), invalid
 	}
