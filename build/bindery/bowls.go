@@ -43,6 +43,9 @@ func (w *work) bowlSummary() table {
 	t := table{headings: []string{"family", "speed", "best flow", "head of one stage there", "efficiency there", "outside diameter", "origin"}}
 	for _, b := range w.engine.Bowls {
 		best := b.Best()
+		if best == nil {
+			best = &reckon.BowlPoint{}
+		}
 		t.rows = append(t.rows, []cell{{text: b.Name}, {figure: b.Value("speed")}, {figure: best.Capacity}, {figure: best.Head},
 			{figure: best.Efficiency}, {figure: b.Value("outside-diameter")}, {text: reckon.Origins[b.Origin]}})
 	}

@@ -163,5 +163,5 @@ func (b *Bowl) tell(f *bowlFile, p reckon.BowlProblem, found *report.List) {
 		at = join(at, reckon.PointFields()[p.Column].Name)
 	}
 	s := b.Where(at)
-	found.Add(b.File, s.Off, s.Len, p.Message, p.Suggest)
+	found.Add(b.File, s.Off, s.Len, p.Message, "")
 }

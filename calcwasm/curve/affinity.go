@@ -44,7 +44,7 @@ func turns(speed float64) string {
 
 // Stage is a head curve at a speed and with a trim.
 type Stage struct {
-	Head  *Curve  // one full-diameter stage at its own speed
+	Head  Line    // one full-diameter stage at its own speed
 	Speed float64 // speed over the speed of the curve
 	Trim  float64 // impeller diameter over full diameter
 }
@@ -65,7 +65,7 @@ func (s Stage) HeadAt(flow float64) (head float64, invalid string) {
 //
 // Source: the affinity laws. Valid for a curve that does not rise; where the
 // parabola misses the curve, the reason in words.
-func AffinityFactor(c *Curve, flow, head float64) (factor float64, invalid string) {
+func AffinityFactor(c Line, flow, head float64) (factor float64, invalid string) {
 	first, last := c.Ends()
 	if !(flow >= 0 && head > 0) {
 		return math.NaN(), "the affinity laws carry a flow that is not negative and a head above zero"

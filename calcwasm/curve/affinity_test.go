@@ -114,7 +114,7 @@ func TestOperatingPoint(t *testing.T) {
 	}
 	near(t, "gpm", q[0]/in("gpm", 1), 821, 1)
 	near(t, "ft", sys.HeadAt(q[0])/in("ft", 1), 351.1, 0.5)
-	trim, _ := TrimFor(s.Head, in("gpm", 800), in("ft", 343.0/8))
+	trim, _ := TrimFor(lapwing(t), in("gpm", 800), in("ft", 343.0/8))
 	q, _ = Operating(Stage{Head: s.Head, Speed: 1, Trim: trim}, 8, sys)
 	near(t, "gpm, trimmed", q[0]/in("gpm", 1), 800, 0.01)
 }

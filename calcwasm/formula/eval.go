@@ -159,7 +159,7 @@ func (e *Expr) call(v *Env) float64 {
 
 func (e *Expr) apply(args []float64) (float64, string) {
 	if e.Func.OnPoints != nil {
-		return e.Func.OnPoints(e.Points, args)
+		return e.Func.OnPoints(Line{e}, args)
 	}
 	return e.Func.Eval(args)
 }

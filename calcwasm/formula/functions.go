@@ -24,7 +24,7 @@ type Func struct {
 	// OnPoints computes the value from the points of a family of bowls, over a flow,
 	// and the arguments behind them; it stands in the place of Eval. Gives is the
 	// dimension of what the points give.
-	OnPoints func(points []Point, args []float64) (value float64, invalid string)
+	OnPoints func(line Line, args []float64) (value float64, invalid string)
 	Gives    unit.Dim
 
 	// Bound gives bounds of the value over intervals of the arguments, if it can:

@@ -153,7 +153,7 @@ func (e *Expr) Fill(get func(name string) *Expr) (*Expr, bool) {
 			return nil, false
 		}
 		c.hole, c.Points, c.Unit = "", n.Points, n.Unit
-		if e.Func.smooth {
+		if e.Func.smooth || e.Func.OnPoints != nil {
 			c.slopes = n.slopes
 		}
 	}
@@ -175,6 +175,28 @@ func NewWord(text string, place int) *Expr {
 func NewPoints(points []Point, u *unit.Unit) *Expr {
 	return &Expr{Points: points, Unit: u, slopes: monotoneSlopes(points)}
 }
+
+// Line is the smooth line through the points of a family, for functions of the
+// physics; curve(…) draws the same.
+type Line struct{ points *Expr }
+
+// Ends are the first and the last X of the points.
+func (l Line) Ends() (first, last float64) {
+	p := l.points.Points
+	return p[0].X, p[len(p)-1].X
+}
+
+// At reads the line. Outside its points it is NaN and says so.
+func (l Line) At(x float64) (y float64, invalid string) {
+	y, ok := lookUp(l.points, x)
+	if !ok {
+		return y, "the curve does not reach to this flow"
+	}
+	return y, ""
+}
+
+// LineOf is the line of NewPoints.
+func LineOf(points *Expr) Line { return Line{points} }
 
 // pointWords is what stands for the points of a call, empty if it has none.
 func (e *Expr) pointWords(known string) string {

@@ -10,11 +10,12 @@ import (
 // atHead reads the points at a flow and adds a length, as a function of the
 // physics may.
 var atHead = &Func{Name: "at-head", Gives: unit.Length, Params: []Param{{Name: "flow", Dim: unit.Flow}}, Result: unit.Length, OneWay: true,
-	OnPoints: func(points []Point, a []float64) (float64, string) {
+	OnPoints: func(line Line, a []float64) (float64, string) {
 		if a[0] < 0 {
 			return 0, "the flow runs backwards"
 		}
-		return points[0].Y + a[0], ""
+		y, invalid := line.At(0)
+		return y + a[0], invalid
 	}}
 
 // holed is the trade world with families of bowls, chosen by “build”.

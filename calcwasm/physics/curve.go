@@ -33,27 +33,20 @@ var curveFunctions = []*formula.Func{
 	},
 }
 
-func affinityFactor(points []formula.Point, a []float64) (float64, string) {
-	c, invalid := lineOf(points)
-	if invalid != "" {
-		return 0, invalid
-	}
-	return curve.AffinityFactor(c, a[0], a[1])
+func affinityFactor(line formula.Line, a []float64) (float64, string) {
+	return curve.AffinityFactor(line, a[0], a[1])
 }
 
-func operatingFlow(points []formula.Point, a []float64) (float64, string) {
-	c, invalid := lineOf(points)
+func operatingFlow(line formula.Line, a []float64) (float64, string) {
 	stages, factor, fixed, drawdown, friction, flow := a[0], a[1], a[2], a[3], a[4], a[5]
 	switch {
-	case invalid != "":
-		return 0, invalid
 	case !(stages > 0 && factor > 0 && flow > 0):
 		return 0, "a pump is laid on its system with stages, speed and flow above zero"
 	case drawdown < 0 || friction < 0:
 		return 0, "drawdown and friction grow with the flow: neither is below zero"
 	}
 	sys := curve.System{Fixed: fixed, Linear: drawdown / flow, Square: friction / float64(flow*flow)}
-	flows, invalid := curve.Operating(curve.Stage{Head: c, Speed: factor, Trim: 1}, stages, sys)
+	flows, invalid := curve.Operating(curve.Stage{Head: line, Speed: factor, Trim: 1}, stages, sys)
 	switch {
 	case invalid != "":
 		return 0, invalid
@@ -61,17 +54,4 @@ func operatingFlow(points []formula.Point, a []float64) (float64, string) {
 		return 0, "the pump meets its system at more than one flow, so that none can be said"
 	}
 	return flows[0], ""
-}
-
-// lineOf makes the curve of a family's points.
-func lineOf(points []formula.Point) (*curve.Curve, string) {
-	list := make([]curve.Point, len(points))
-	for i, p := range points {
-		list[i] = curve.Point(p)
-	}
-	c, err := curve.New(list)
-	if err != nil {
-		return nil, err.Error()
-	}
-	return c, ""
 }

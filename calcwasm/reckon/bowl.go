@@ -37,12 +37,25 @@ type Bowl struct {
 	Origin Origin
 	Note   string
 	Points []BowlPoint // 3 to 12, rising in capacity
-	values [len(bowlFields)]Figure
+	values []Figure    // of bowlFields, in their order
 }
 
 // BowlPoint is one point of the curves. Efficiency and NPSHRequired may be
 // absent.
 type BowlPoint struct{ Capacity, Head, Efficiency, NPSHRequired Figure }
+
+// figure is the figure of a point in the column of pointFields.
+func (p *BowlPoint) figure(column int) *Figure {
+	switch column {
+	case 0:
+		return &p.Capacity
+	case 1:
+		return &p.Head
+	case 2:
+		return &p.Efficiency
+	}
+	return &p.NPSHRequired
+}
 
 // Figure is one number of a family, as written and in SI. It is absent if it
 // has no Text.
@@ -128,13 +141,13 @@ func (b *Bowl) Stand() string {
 	return b.Name + ", from the builder's sheet"
 }
 
-// Best is the point of the highest efficiency; its figures are absent if no
-// point has an efficiency. Between two points the curve stays between their
-// values, so no other flow has a higher one.
-func (b *Bowl) Best() BowlPoint {
-	var best BowlPoint
-	for _, p := range b.Points {
-		if p.Efficiency.Known() && (!best.Efficiency.Known() || p.Efficiency.SI > best.Efficiency.SI) {
+// Best is the point of the highest efficiency, nil if no point has one. Between
+// two points the curve stays between their values, so no other flow has a higher
+// one.
+func (b *Bowl) Best() *BowlPoint {
+	var best *BowlPoint
+	for i := range b.Points {
+		if p := &b.Points[i]; p.Efficiency.Known() && (best == nil || p.Efficiency.SI > best.Efficiency.SI) {
 			best = p
 		}
 	}
@@ -157,6 +170,19 @@ func (b *Bowl) LargestPower() Figure {
 	return Figure{Text: unit.FormatPlain(most, hp), Unit: hp, SI: most}
 }
 
+// fromPoints are the curves of a family, what follows from them, and its origin.
+var fromPoints = []formula.Field{
+	{Name: "head", Dim: unit.Length, Points: true},
+	{Name: "efficiency", Points: true},
+	{Name: "npsh-required", Dim: unit.Length, Points: true},
+	{Name: "best-capacity", Dim: unit.Flow},
+	{Name: "best-stage-head", Dim: unit.Length},
+	{Name: "best-efficiency"},
+	{Name: "shutoff-stage-head", Dim: unit.Length},
+	{Name: "largest-power", Dim: unit.Power},
+	{Name: "origin", Words: originWords},
+}
+
 // bowlHoles are what a template can name: the numbers, the curves and what
 // follows from them.
 func bowlHoles(term int) formula.Holes {
@@ -165,63 +191,57 @@ func bowlHoles(term int) formula.Holes {
 		u, _ := unit.Lookup(f.Unit)
 		h.Fields = append(h.Fields, formula.Field{Name: f.Name, Dim: u.Dim})
 	}
-	h.Fields = append(h.Fields,
-		formula.Field{Name: "head", Dim: unit.Length, Points: true},
-		formula.Field{Name: "efficiency", Dim: unit.None, Points: true},
-		formula.Field{Name: "npsh-required", Dim: unit.Length, Points: true},
-		formula.Field{Name: "best-capacity", Dim: unit.Flow},
-		formula.Field{Name: "best-stage-head", Dim: unit.Length},
-		formula.Field{Name: "best-efficiency", Dim: unit.None},
-		formula.Field{Name: "shutoff-stage-head", Dim: unit.Length},
-		formula.Field{Name: "largest-power", Dim: unit.Power},
-		formula.Field{Name: "origin", Dim: unit.None, Words: originWords})
+	h.Fields = append(h.Fields, fromPoints...)
 	return h
 }
 
 // property is what a hole of that name is filled with, nil if the family lacks it.
 func (b *Bowl) property(name string) *formula.Expr {
-	switch name {
-	case "head", "efficiency", "npsh-required":
-		return b.line(name)
-	case "best-capacity":
-		return b.Best().Capacity.expr()
-	case "best-stage-head":
-		return b.Best().Head.expr()
-	case "best-efficiency":
-		return b.Best().Efficiency.expr()
-	case "shutoff-stage-head":
-		if b.Points[0].Capacity.SI > 0 {
-			return nil
+	for column := 1; column < len(pointFields); column++ {
+		if pointFields[column].Name == name {
+			return b.line(column)
 		}
-		return b.Points[0].Head.expr()
-	case "largest-power":
-		return b.LargestPower().expr()
-	case "origin":
+	}
+	if name == "origin" {
 		return formula.NewWord(originWords[b.Origin], int(b.Origin))
 	}
-	return b.Value(name).expr()
-}
-
-func (f Figure) expr() *formula.Expr {
+	f := b.derived(name)
 	if !f.Known() {
 		return nil
 	}
 	return formula.NewNumber(f.Text, f.Unit, f.SI)
 }
 
-// line is one of the curves, nil if it has fewer than two points.
-func (b *Bowl) line(name string) *formula.Expr {
+// derived is a number that the family has, or that follows from its points.
+func (b *Bowl) derived(name string) Figure {
+	best := b.Best()
+	if best == nil {
+		best = &BowlPoint{}
+	}
+	switch name {
+	case "best-capacity":
+		return best.Capacity
+	case "best-stage-head":
+		return best.Head
+	case "best-efficiency":
+		return best.Efficiency
+	case "largest-power":
+		return b.LargestPower()
+	case "shutoff-stage-head":
+		if b.Points[0].Capacity.SI > 0 {
+			return Figure{}
+		}
+		return b.Points[0].Head
+	}
+	return b.Value(name)
+}
+
+// line is one of the curves over the capacity, nil if it has fewer than two points.
+func (b *Bowl) line(column int) *formula.Expr {
 	var points []formula.Point
 	for i := range b.Points {
 		p := &b.Points[i]
-		y := p.Head
-		switch name {
-		case "efficiency":
-			y = p.Efficiency
-		case "npsh-required":
-			y = p.NPSHRequired
-		}
-		if y.Known() {
+		if y := p.figure(column); y.Known() {
 			points = append(points, formula.Point{X: p.Capacity.SI, Y: y.SI})
 		}
 	}

@@ -1,6 +1,10 @@
 package reckon
 
-import "columnbowl/calcwasm/formula"
+import (
+	"slices"
+
+	"columnbowl/calcwasm/formula"
+)
 
 // fill is what becomes of the book's templates with the figures of one family.
 type fill struct {
@@ -72,14 +76,10 @@ func (r *Rule) fill(bowl *Bowl) bool {
 // bowlValue is the place of a family among the values of the choice, -1 if it is
 // none of them.
 func (b *Book) bowlValue(id string) int {
-	if b.bowl >= 0 {
-		for i, v := range b.Terms[b.bowl].Values {
-			if v == id {
-				return i
-			}
-		}
+	if b.bowl < 0 {
+		return -1
 	}
-	return -1
+	return slices.Index(b.Terms[b.bowl].Values, id)
 }
 
 // forFamily is the book with the templates filled for the family that the facts
@@ -101,11 +101,11 @@ func (b *Book) forFamily(facts []Fact) *Book {
 // with is the book with one filling in the place of its templates.
 func (b *Book) with(f *fill) *Book {
 	view := *b
-	view.Rules = append([]Rule(nil), b.Rules...)
+	view.Rules = slices.Clone(b.Rules)
 	for i := range f.rules {
 		view.Rules[f.rules[i].at] = f.rules[i].rule
 	}
-	view.Cautions = append([]Caution(nil), b.Cautions...)
+	view.Cautions = slices.Clone(b.Cautions)
 	for _, c := range f.cautions {
 		view.Cautions[c.at].When = c.when
 	}
@@ -121,24 +121,21 @@ func (b *Book) WithBowl(bowl *Bowl) *Book {
 		return b
 	}
 	out := *b
-	out.Terms = append([]Term(nil), b.Terms...)
+	out.Terms, out.Bowls, out.filled = slices.Clone(b.Terms), slices.Clone(b.Bowls), slices.Clone(b.filled)
 	t := &out.Terms[b.bowl]
+	t.Values, t.Labels = slices.Clone(t.Values), slices.Clone(t.Labels)
 	value := b.bowlValue(bowl.ID)
-	t.Values, t.Labels = append([]string(nil), t.Values...), append([]string(nil), t.Labels...)
 	if value < 0 {
-		t.Values, t.Labels = append(t.Values, bowl.ID), append(t.Labels, "")
-		value, t.High = len(t.Values)-1, float64(len(t.Values)-1)
+		value = len(t.Values)
+		t.Values, t.Labels, t.High = append(t.Values, bowl.ID), append(t.Labels, ""), float64(value)
 		out.Scope = b.Scope.WithValues(b.bowl, t.Values)
 	}
 	t.Labels[value] = bowl.Label()
-	out.Bowls = nil
-	for _, have := range b.Bowls {
-		if have.ID != bowl.ID {
-			out.Bowls = append(out.Bowls, have)
-		}
+	at := slices.IndexFunc(out.Bowls, func(have *Bowl) bool { return have.ID == bowl.ID })
+	if at < 0 {
+		at, out.Bowls = len(out.Bowls), append(out.Bowls, nil)
 	}
-	out.Bowls = append(out.Bowls, bowl)
-	out.filled = append([]fill(nil), b.filled...)
+	out.Bowls[at] = bowl
 	out.fill(bowl)
 	return &out
 }

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
 )
 
@@ -14,7 +13,6 @@ type BowlProblem struct {
 	Item    int // which item of the list, -1 for the family as a whole
 	Column  int // of a point: which of its figures, -1 for the whole item
 	Message string
-	Suggest string
 }
 
 // Points of a family: fewer make no curve, more are not needed for one.
@@ -26,7 +24,7 @@ type bowlReader struct {
 	at       int   // the item being read
 	pointAt  []int // the items that the points stand in
 	problems []BowlProblem
-	seen     map[string]bool
+	seen     []string // the keys that were read
 }
 
 // ReadBowl reads a family from items of a key and what it says: “name Lapwing
@@ -35,7 +33,7 @@ type bowlReader struct {
 // as a person types them; without a unit they are in the unit of BowlFields and
 // PointFields. The family can be used only if there are no problems.
 func ReadBowl(id string, items []string) (*Bowl, []BowlProblem) {
-	r := &bowlReader{bowl: &Bowl{ID: id}, seen: map[string]bool{}}
+	r := &bowlReader{bowl: &Bowl{ID: id, values: make([]Figure, len(bowlFields))}}
 	for i, item := range items {
 		r.at = i
 		key, text, _ := strings.Cut(item, " ")
@@ -43,7 +41,7 @@ func ReadBowl(id string, items []string) (*Bowl, []BowlProblem) {
 	}
 	r.at = -1
 	if id == "" || strings.ContainsAny(id, " \t\n") {
-		r.fail(-1, "The family has no id: small words joined by hyphens, such as other-bowl.", "")
+		r.fail(-1, "The family has no id: small words joined by hyphens, such as other-bowl.")
 	}
 	r.complete()
 	if len(r.problems) == 0 {
@@ -53,8 +51,8 @@ func ReadBowl(id string, items []string) (*Bowl, []BowlProblem) {
 	return r.bowl, r.problems
 }
 
-func (r *bowlReader) fail(column int, message, suggest string) {
-	r.problems = append(r.problems, BowlProblem{Item: r.at, Column: column, Message: message, Suggest: suggest})
+func (r *bowlReader) fail(column int, words ...string) {
+	r.problems = append(r.problems, BowlProblem{Item: r.at, Column: column, Message: strings.Join(words, "")})
 }
 
 func (r *bowlReader) item(key, text string) {
@@ -63,10 +61,10 @@ func (r *bowlReader) item(key, text string) {
 		r.point(text)
 		return
 	}
-	if r.seen[key] {
-		r.fail(-1, "“"+key+"” is said twice of this family.", "")
+	if slices.Contains(r.seen, key) {
+		r.fail(-1, "“", key, "” is said twice of this family.")
 	}
-	r.seen[key] = true
+	r.seen = append(r.seen, key)
 	switch key {
 	case "name":
 		b.Name = text
@@ -77,7 +75,7 @@ func (r *bowlReader) item(key, text string) {
 			b.Origin = Origin(at)
 			return
 		}
-		r.fail(-1, "“"+text+"” is no origin of a curve: it is invented, measured or builder's sheet.", formula.Nearest(text, Origins[1:]))
+		r.fail(-1, "“", text, "” is no origin of a curve: it is invented, measured or builder's sheet.")
 	default:
 		for i := range bowlFields {
 			if bowlFields[i].Name == key {
@@ -85,40 +83,31 @@ func (r *bowlReader) item(key, text string) {
 				return
 			}
 		}
-		r.fail(-1, "A family of bowls has no “"+key+"”.", nearestField(key))
+		r.fail(-1, "A family of bowls has no “", key, "”.")
 	}
-}
-
-func nearestField(key string) string {
-	names := []string{"name", "origin", "note", "point"}
-	for i := range bowlFields {
-		names = append(names, bowlFields[i].Name)
-	}
-	return formula.Nearest(key, names)
 }
 
 // point reads the figures of one point, with semicolons between them.
 func (r *bowlReader) point(text string) {
-	var p BowlPoint
-	to := [...]*Figure{&p.Capacity, &p.Head, &p.Efficiency, &p.NPSHRequired}
+	p := &BowlPoint{}
 	cells := strings.Split(text, ";")
-	if len(cells) > len(to) {
-		r.fail(-1, "A point has four figures at most: capacity; head; efficiency; NPSH required.", "")
+	if len(cells) > len(pointFields) {
+		r.fail(-1, "A point has four figures at most: capacity; head; efficiency; NPSH required.")
 		return
 	}
-	for i := range to {
+	for i := range pointFields {
 		cell := ""
 		if i < len(cells) {
 			cell = strings.TrimSpace(cells[i])
 		}
 		switch {
 		case cell != "":
-			*to[i] = r.figure(&pointFields[i], cell, i)
+			*p.figure(i) = r.figure(&pointFields[i], cell, i)
 		case pointFields[i].Needed:
-			r.fail(i, "This point lacks its "+pointFields[i].Name+".", "")
+			r.fail(i, "This point lacks its ", pointFields[i].Name, ".")
 		}
 	}
-	r.bowl.Points = append(r.bowl.Points, p)
+	r.bowl.Points = append(r.bowl.Points, *p)
 	r.pointAt = append(r.pointAt, r.at)
 }
 
@@ -130,18 +119,17 @@ func (r *bowlReader) figure(f *BowlField, text string, column int) Figure {
 		typed, err := unit.Read(text, unit.Field{Unit: own, Name: f.spoken()})
 		switch {
 		case err != nil:
-			r.fail(column, err.Error(), "")
+			r.fail(column, err.Error())
 			return Figure{}
 		case typed.Low != typed.High:
-			r.fail(column, "“"+text+"” is a range; a curve has one figure here.", "")
+			r.fail(column, "“", text, "” is a range; a curve has one figure here.")
 			return Figure{}
 		}
 		out = Figure{Text: unit.FormatPlain(typed.Likely, typed.Unit), Unit: typed.Unit, SI: typed.Likely}
 	}
 	low, high := own.ToSI(f.Low), own.ToSI(f.High)
 	if slack := edge * (high - low); out.SI < low-slack || out.SI > high+slack {
-		r.fail(column, "“"+text+"” is outside what makes sense for the "+f.spoken()+" of a bowl: from "+
-			plain(low, own)+" to "+plain(high, own)+".", "")
+		r.fail(column, "“", text, "” is outside what makes sense for the ", f.spoken(), " of a bowl: from ", plain(low, own), " to ", plain(high, own), ".")
 	}
 	return out
 }
@@ -156,21 +144,16 @@ func plain(si float64, u *unit.Unit) string {
 	return strings.ReplaceAll(unit.FormatWith(si, u), "\u00a0", " ")
 }
 
-// strict takes a figure as the notation has it, digits as they stand: “63.0 ft”.
-// A bare number is strict only where the figure is a pure number.
+// strict takes a figure as files and packs have it, digits as they stand: “63.0
+// ft”. A bare number is strict only where the figure is a pure number.
 func strict(text string, own *unit.Unit) Figure {
-	v, u, _, rest, err := unit.ReadNotation(text)
-	if err != nil || rest != "" {
-		return Figure{}
+	digits, symbol, _ := strings.Cut(text, " ")
+	v, err := strconv.ParseFloat(digits, 64)
+	if symbol == "" && own.Symbol == "1" {
+		symbol = own.Symbol
 	}
-	if u == nil {
-		if !own.Dim.IsNone() || own.Symbol == "%" {
-			return Figure{}
-		}
-		u = own
-	}
-	digits := strings.TrimRight(strings.TrimSuffix(text, u.Symbol), " ")
-	if _, err := strconv.ParseFloat(digits, 64); err != nil || u.Dim != own.Dim || own.Symbol == "%" && u.Symbol != "%" {
+	u, ok := unit.Lookup(symbol)
+	if err != nil || !ok || u.Dim != own.Dim || u.Symbol != own.Symbol && own.Dim.IsNone() || strings.Trim(digits, "0123456789.") != "" {
 		return Figure{}
 	}
 	return Figure{Text: digits, Unit: u, SI: u.ToSI(v)}
@@ -179,18 +162,18 @@ func strict(text string, own *unit.Unit) Figure {
 // complete tells what a family lacks.
 func (r *bowlReader) complete() {
 	if r.bowl.Name == "" {
-		r.fail(-1, "The family has no name.", "")
+		r.fail(-1, "The family has no name.")
 	}
-	if !r.seen["origin"] {
-		r.fail(-1, "The family does not say where its figures come from: origin is invented, measured or builder's sheet.", "")
+	if !slices.Contains(r.seen, "origin") {
+		r.fail(-1, "The family does not say where its figures come from: origin is invented, measured or builder's sheet.")
 	}
 	for i := range bowlFields {
-		if bowlFields[i].Needed && !r.seen[bowlFields[i].Name] {
-			r.fail(-1, "The family does not say its "+bowlFields[i].Name+": a curve belongs to one.", "")
+		if bowlFields[i].Needed && !slices.Contains(r.seen, bowlFields[i].Name) {
+			r.fail(-1, "The family does not say its ", bowlFields[i].Name, ": a curve belongs to one.")
 		}
 	}
 	if n := len(r.bowl.Points); n < leastPoints || n > mostPoints {
-		r.fail(-1, "A curve is laid through "+strconv.Itoa(leastPoints)+" to "+strconv.Itoa(mostPoints)+" points; this family has "+strconv.Itoa(n)+".", "")
+		r.fail(-1, "A curve is laid through ", strconv.Itoa(leastPoints), " to ", strconv.Itoa(mostPoints), " points; this family has ", strconv.Itoa(n), ".")
 	}
 }
 

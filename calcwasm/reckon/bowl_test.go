@@ -265,7 +265,7 @@ func TestFromThePoints(t *testing.T) {
 		t.Errorf("read as %+v", b)
 	}
 	plain := bowlOf(t, "other-bowl", plainItems)
-	if plain.Best().Efficiency.Known() || plain.LargestPower().Known() || plain.Value("speed").String() != "1460 rpm" {
+	if plain.Best() != nil || plain.LargestPower().Known() || plain.Value("speed").String() != "1460 rpm" {
 		t.Errorf("read as %+v", plain)
 	}
 }
