@@ -27,8 +27,8 @@ type Book struct {
 
 	build   int     // the term that chooses the build, -1 if there is none
 	rulesOf [][]int // for each term the rules it takes part in
+	family  *Bowl   // whose figures are in the templates, nil if they are not filled
 	bowl    int     // the term that chooses the family of bowls, -1 if there is none
-	filled  []fill  // for each of its values the rules and cautions with that family's figures put in
 }
 
 // Term is a quantity or a choice of the book.
@@ -152,10 +152,6 @@ func (b *Book) index() {
 		for _, t := range r.terms {
 			b.rulesOf[t] = append(b.rulesOf[t], i)
 		}
-	}
-	b.filled = make([]fill, 0, len(b.Bowls))
-	for _, bowl := range b.Bowls {
-		b.fill(bowl)
 	}
 }
 

@@ -1,76 +1,63 @@
 package reckon
 
-import (
-	"slices"
+import "slices"
 
-	"columnbowl/calcwasm/formula"
-)
-
-// fill is what becomes of the book's templates with the figures of one family.
-type fill struct {
-	value    int // of the term that chooses the family
-	rules    []filledRule
-	cautions []filledCaution
-}
-
-// filledRule is a rule and its place in the book.
-type filledRule struct {
-	at   int
-	rule Rule
-}
-
-// filledCaution is the condition of a caution and its place in the book.
-type filledCaution struct {
-	at   int
-	when *formula.Expr
-}
-
-// fill puts a family's figures into the templates, in place of an earlier
-// filling for the same choice.
-func (b *Book) fill(bowl *Bowl) {
-	f := fill{value: b.bowlValue(bowl.ID)}
-	if f.value < 0 {
-		return
+// forFamily is the book with the templates filled for the family that the facts
+// choose: the book itself if they choose none, or one without figures. It is made
+// for each question: a book of many families would be large with all of them
+// filled, and filling one takes a small part of the time of an answer.
+func (b *Book) forFamily(facts []Fact) *Book {
+	bowl := b.chosen(facts)
+	if bowl == nil {
+		return b
 	}
-	for i := range b.Rules {
-		if rule := b.Rules[i]; rule.Each && rule.fill(bowl) {
-			f.rules = append(f.rules, filledRule{i, rule})
+	view := *b
+	view.family, view.Rules, view.Cautions = bowl, slices.Clone(b.Rules), slices.Clone(b.Cautions)
+	for i := range view.Rules {
+		if view.Rules[i].Each {
+			view.Rules[i].fill(bowl)
 		}
 	}
-	for i := range b.Cautions {
-		if when := b.Cautions[i].When; when.Holed() {
-			if when, ok := when.Fill(bowl.property); ok {
-				f.cautions = append(f.cautions, filledCaution{i, when})
-			}
+	for i := range view.Cautions {
+		if when, ok := view.Cautions[i].When.Fill(bowl.property); ok {
+			view.Cautions[i].When = when
 		}
 	}
-	for i := range b.filled {
-		if b.filled[i].value == f.value {
-			b.filled[i] = f
-			return
-		}
-	}
-	b.filled = append(b.filled, f)
+	return &view
 }
 
 // fill makes the rule of one family from a template. A family that lacks one of
 // the figures leaves it a template, which computes nothing.
-func (r *Rule) fill(bowl *Bowl) bool {
+func (r *Rule) fill(bowl *Bowl) {
 	right, ok := r.Relation.Right.Fill(bowl.property)
 	when := r.When
 	if ok && when != nil {
 		when, ok = when.Fill(bowl.property)
 	}
 	if !ok {
-		return false
+		return
 	}
 	relation := *r.Relation
 	relation.Right = right
-	r.When = when
-	r.Each, r.Bowl, r.Name, r.Relation = false, bowl, bowl.ID, &relation
+	r.Each, r.Bowl, r.Name, r.When, r.Relation = false, bowl, bowl.ID, when, &relation
 	r.Say = bowl.Stand() + ". " + r.Say
 	r.turn()
-	return true
+}
+
+// chosen is the family that facts choose, nil if they choose none or one without
+// figures.
+func (b *Book) chosen(facts []Fact) *Bowl {
+	for i := range facts {
+		if facts[i].Term != b.bowl {
+			continue
+		}
+		for _, bowl := range b.Bowls {
+			if b.bowlValue(bowl.ID) == int(facts[i].Likely) {
+				return bowl
+			}
+		}
+	}
+	return nil
 }
 
 // bowlValue is the place of a family among the values of the choice, -1 if it is
@@ -82,36 +69,6 @@ func (b *Book) bowlValue(id string) int {
 	return slices.Index(b.Terms[b.bowl].Values, id)
 }
 
-// forFamily is the book with the templates filled for the family that the facts
-// choose: the book itself if they choose none, or one without figures.
-func (b *Book) forFamily(facts []Fact) *Book {
-	for i := range facts {
-		if facts[i].Term != b.bowl {
-			continue
-		}
-		for k := range b.filled {
-			if f := &b.filled[k]; f.value == int(facts[i].Likely) {
-				return b.with(f)
-			}
-		}
-	}
-	return b
-}
-
-// with is the book with one filling in the place of its templates.
-func (b *Book) with(f *fill) *Book {
-	view := *b
-	view.Rules = slices.Clone(b.Rules)
-	for i := range f.rules {
-		view.Rules[f.rules[i].at] = f.rules[i].rule
-	}
-	view.Cautions = slices.Clone(b.Cautions)
-	for _, c := range f.cautions {
-		view.Cautions[c.at].When = c.when
-	}
-	return &view
-}
-
 // WithBowl is the book with one more family, or with another one in the place of
 // the family of the same id; the book itself stays as it is. The choice
 // “other-bowl” of the handbook takes a reader's own curve in this way. A book
@@ -121,7 +78,7 @@ func (b *Book) WithBowl(bowl *Bowl) *Book {
 		return b
 	}
 	out := *b
-	out.Terms, out.Bowls, out.filled = slices.Clone(b.Terms), slices.Clone(b.Bowls), slices.Clone(b.filled)
+	out.Terms, out.Bowls = slices.Clone(b.Terms), slices.Clone(b.Bowls)
 	t := &out.Terms[b.bowl]
 	t.Values, t.Labels = slices.Clone(t.Values), slices.Clone(t.Labels)
 	value := b.bowlValue(bowl.ID)
@@ -136,37 +93,17 @@ func (b *Book) WithBowl(bowl *Bowl) *Book {
 		at, out.Bowls = len(out.Bowls), append(out.Bowls, nil)
 	}
 	out.Bowls[at] = bowl
-	out.fill(bowl)
 	return &out
-}
-
-// Bowl is the family that a result's facts choose, nil if they choose none or
-// one without figures.
-func (r *Result) Bowl() *Bowl {
-	b := r.Book
-	for i := range r.Question.Facts {
-		f := &r.Question.Facts[i]
-		if f.Term != b.bowl {
-			continue
-		}
-		for _, bowl := range b.Bowls {
-			if b.bowlValue(bowl.ID) == int(f.Likely) {
-				return bowl
-			}
-		}
-	}
-	return nil
 }
 
 // RestsOn is the family whose figures a term's value rests on, nil if it rests
 // on none.
 func (r *Result) RestsOn(term int) *Bowl {
-	bowl := r.Bowl()
-	if bowl == nil {
+	if r.Book.family == nil {
 		return nil
 	}
 	for _, t := range r.Chain(term) {
-		if r.Book.Rules[r.Values[t].Rule].Bowl != nil {
+		if bowl := r.Book.Rules[r.Values[t].Rule].Bowl; bowl != nil {
 			return bowl
 		}
 	}
