@@ -20,7 +20,7 @@ type Book struct {
 	Terms    []*Term    // by id; the same order as Source.Terms and Engine.Terms
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
-	Bowls    []*Bowl    // the families of bowls, by id
+	Bowls    []*Bowl    // the families of bowls, by nominal size
 
 	TermByID    map[string]*Term
 	PartByID    map[string]*Part

@@ -1,8 +1,11 @@
 package book
 
 import (
+	"cmp"
 	"io/fs"
+	"math"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,6 +31,14 @@ type Bowl struct {
 	titled
 }
 
+// size is the nominal size, in m.
+func (b *Bowl) size() float64 {
+	if f := b.Figures.Value("nominal-size"); f.Known() {
+		return f.SI
+	}
+	return math.Inf(1)
+}
+
 // bowlFile is a file while it is read: the items for the engine, and for each
 // the path at which it stands.
 type bowlFile struct {
@@ -39,7 +50,8 @@ func (f *bowlFile) add(path, item string) {
 	f.items, f.paths = append(f.items, item), append(f.paths, path)
 }
 
-// bowls reads the families, in the order of their ids.
+// bowls reads the families, and puts them in the order of their nominal size;
+// those of one size, and those that name none, in the order of their ids.
 func (l *loading) bowls() {
 	names, err := fs.Glob(l.fsys, bowlsFolder+"/*")
 	if err != nil {
@@ -62,6 +74,7 @@ func (l *loading) bowls() {
 		l.book.Files[name] = src
 		l.bowl(id, name, src)
 	}
+	slices.SortStableFunc(l.book.Bowls, func(a, b *Bowl) int { return cmp.Compare(a.size(), b.size()) })
 }
 
 // bowl reads the file of one family.

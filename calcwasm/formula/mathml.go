@@ -185,13 +185,19 @@ func (w *mathWriter) call(e *Expr) {
 		w.leaf("mi", e.Func.Name)
 	}
 	w.operator(sign[0])
+	points := e.pointWords("points")
+	if points != "" && e.Func.OnPoints != nil { // such functions read the points first
+		w.leaf("mtext", points)
+		w.operator(",")
+		points = ""
+	}
 	for i, a := range e.Args {
 		if i > 0 {
 			w.operator(",")
 		}
 		w.write(a)
 	}
-	if points := e.pointWords("points"); points != "" {
+	if points != "" {
 		w.operator(",")
 		w.leaf("mtext", points)
 	}

@@ -232,6 +232,7 @@ func (u *unpacker) rule(f []string) {
 	if f[9] != "" {
 		r.SI = u.relation(f[9], f[10])
 	}
+	u.bad = u.bad || r.Each && (r.Relation == nil || u.book.bowl < 0)
 	u.book.Rules = append(u.book.Rules, r)
 }
 
