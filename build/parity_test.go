@@ -191,8 +191,22 @@ func TestPageGivesTheSameRandomChains(t *testing.T) {
 // grow to if nothing were ever collected (over 1 GB), in MB.
 const mostMemory = 64
 
+// randomBowl is a reader's own curve, now and then with a mistake in it.
+func randomBowl(random *rand.Rand) string {
+	text := "bowl\tother-bowl\tname Own\torigin measured\tspeed " + strconv.Itoa(1000+random.IntN(2500))
+	q, h := 0.0, 20+100*random.Float64()
+	for range 2 + random.IntN(10) {
+		text += fmt.Sprintf("\tpoint %.0f gpm; %.1f ft", q, h)
+		q, h = q+1000*random.Float64(), h-10*random.Float64()
+	}
+	return text + "\n"
+}
+
 func randomFacts(b *reckon.Book, random *rand.Rand) string {
 	var s strings.Builder
+	if random.IntN(4) == 0 {
+		s.WriteString(randomBowl(random))
+	}
 	share := 0.1 + 0.6*random.Float64()
 	for i := range b.Terms {
 		t := &b.Terms[i]

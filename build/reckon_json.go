@@ -64,7 +64,7 @@ func (r *reckoning) printJSON(out io.Writer) int {
 	for _, c := range chain {
 		if v := &r.res.Values[c]; v.State == reckon.Assumed {
 			a := &r.book.Terms[c]
-			j.Assumed = append(j.Assumed, jsonAssumed{a.ID, tidy(a.US.FromSI(v.Likely)), a.US.Symbol, r.book.Rules[v.Rule].Say})
+			j.Assumed = append(j.Assumed, jsonAssumed{a.ID, tidy(a.US.FromSI(v.Likely)), a.US.Symbol, r.res.Book.Rules[v.Rule].Say})
 		}
 	}
 	fires, unchecked := r.cautions()

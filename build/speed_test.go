@@ -44,6 +44,18 @@ func BenchmarkKeystroke(b *testing.B) {
 	})
 }
 
+// BenchmarkUnpack is the part of it that depends on the book, natively.
+func BenchmarkUnpack(b *testing.B) {
+	_, pack, _ := wholeChain(b)
+	b.ReportMetric(float64(len(pack)), "bytes")
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := answer.Open(pack); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // BenchmarkBoot is how long the engine takes to load and to take the book, with
 // the module compiled anew each time.
 func BenchmarkBoot(b *testing.B) {

@@ -81,7 +81,7 @@ func (w *work) row(r *reckon.Result, term int, root string) site.Row {
 		row.Value = both(r, term)
 	}
 	if v.Rule >= 0 {
-		row.Relation = w.engine.Rules[v.Rule].Words(w.engine)
+		row.Relation = r.Book.Rules[v.Rule].Words(r.Book)
 	}
 	if v.State == reckon.Missing {
 		row.Ask = t.Ask
@@ -94,7 +94,7 @@ func (w *work) row(r *reckon.Result, term int, root string) site.Row {
 		}
 	}
 	w.choices(&row, r, term)
-	w.alternatives(&row, v, term)
+	w.alternatives(&row, r, term)
 	return row
 }
 
@@ -120,12 +120,13 @@ func (w *work) choices(row *site.Row, r *reckon.Result, term int) {
 
 // alternatives lists the estimates of a term where there is a choice between
 // them.
-func (w *work) alternatives(row *site.Row, v *reckon.Value, term int) {
+func (w *work) alternatives(row *site.Row, r *reckon.Result, term int) {
+	v := &r.Values[term]
 	if len(v.Alternatives) < 2 {
 		return
 	}
 	for _, a := range v.Alternatives {
-		rule := &w.engine.Rules[a.Rule]
+		rule := &r.Book.Rules[a.Rule]
 		alt := site.Alternative{Name: rule.Name, Say: rule.Say, Chosen: a.Chosen}
 		if a.Value == a.Value {
 			alt.US, alt.SI = w.engine.Format(term, a.Value, formula.US), w.engine.Format(term, a.Value, formula.SI)

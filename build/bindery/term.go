@@ -34,8 +34,8 @@ func (w *work) termView(t *book.Term) (any, error) {
 	if v.Body, err = w.pieces(t.Doc, root, t.Doc.Lead(), len(t.Doc.Pieces)); err != nil {
 		return nil, err
 	}
-	for _, c := range t.Values {
-		v.Values = append(v.Values, site.Choice{ID: c.ID, Name: c.Name})
+	for i, id := range term.Values {
+		v.Values = append(v.Values, site.Choice{ID: id, Name: term.Labels[i]})
 	}
 	v.Sheet = w.sheet(sheetID, main, []group{{terms: w.termRows(t.Index, main)}}, root)
 	if w.hasChain() {

@@ -31,10 +31,11 @@ func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
 	}
 }
 
-// pieces renders a stretch of a page's text without its blocks.
+// pieces renders a stretch of a page's text without its blocks, which the page
+// shows elsewhere; tables of families stay in their place.
 func (w *work) pieces(d *markdown.Doc, root string, from, to int) (template.HTML, error) {
 	var b strings.Builder
-	hooks := markdown.Hooks{Link: w.links(root)}
+	hooks := markdown.Hooks{Link: w.links(root), Block: w.bowlTable}
 	for i := from; i < to; i++ {
 		if d.Pieces[i].Kind == markdown.HeadingPart && hollow(d.Pieces[i:to]) {
 			continue
@@ -53,6 +54,9 @@ func hollow(rest []markdown.Piece) bool {
 	for _, p := range rest[1:] {
 		switch p.Kind {
 		case markdown.BlockPart:
+			if p.Block.Kind == markdown.Bowls {
+				return false
+			}
 		case markdown.HeadingPart:
 			if p.Head.Level <= rest[0].Head.Level {
 				return true

@@ -22,6 +22,7 @@ type Book struct {
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
 	Asked    []*Asked   // the questions of the counter, by id
+	Bowls    []*Bowl    // the families of bowls, by nominal size
 
 	TermByID    map[string]*Term
 	PartByID    map[string]*Part

@@ -117,7 +117,7 @@ func TestUnreadable(t *testing.T) {
 }
 
 // fuzzed are the files that FuzzPage puts its text into, one at a time.
-var fuzzed = []string{"terms/pumping-level.md", "parts/head-shaft.md", "chapters/from-the-tape.md", "handbook.yaml"}
+var fuzzed = []string{"terms/pumping-level.md", "parts/head-shaft.md", "chapters/from-the-tape.md", "handbook.yaml", "bowls/lapwing-10.yaml"}
 
 // FuzzPage: whatever stands in a page or in handbook.yaml, the book is loaded
 // without a crash and every place is inside its file.

@@ -21,7 +21,7 @@ var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterP
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
-	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
+	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
 	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
 	AskedPage:   {markdown.Worked, markdown.Picture},
 }
@@ -31,6 +31,8 @@ type loading struct {
 	fsys  fs.FS
 	book  *Book
 	found report.List
+
+	brokenBowls []string // ids of families that could not be read
 }
 
 // Load reads the content folder. The Book is there also when something is wrong
@@ -46,6 +48,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.parts()
 	l.chapters()
 	l.asked()
+	l.bowls()
 	l.names()
 	l.builds()
 	l.network()

@@ -16,6 +16,7 @@ import (
 func (l *loading) network() {
 	b := l.book
 	b.Source = &reckon.Source{ID: b.Handbook.ID, Title: b.Handbook.Title, Money: b.Handbook.Money}
+	l.families()
 	for _, t := range b.Terms {
 		b.Source.Terms = append(b.Source.Terms, t.source())
 		l.blocks(&t.Page)
@@ -41,6 +42,28 @@ func (l *loading) network() {
 		}
 	}
 	b.Engine = engine
+}
+
+// families gives the engine the families of bowls, which become values of the
+// choice between them.
+func (l *loading) families() {
+	b := l.book
+	if len(b.Bowls) == 0 {
+		return
+	}
+	t := b.TermByID[reckon.BowlTerm]
+	if t == nil || t.KindWord != ChoiceOf {
+		l.found.Add(b.Bowls[0].File, report.WholeFile, 0, "Families of bowls are chosen by the term “"+reckon.BowlTerm+"” (kind: choice), and the book has none.", "")
+		return
+	}
+	for _, bowl := range b.Bowls {
+		if slices.ContainsFunc(t.Values, func(v Choice) bool { return v.ID == bowl.ID }) {
+			s := t.Where("values." + bowl.ID)
+			l.found.Add(t.File, s.Off, s.Len, "“"+bowl.ID+"” is a value already through the file "+bowl.File+": leave it out here.", "")
+			continue
+		}
+		b.Source.Bowls = append(b.Source.Bowls, bowl.Figures)
+	}
 }
 
 // keep takes blocks out of the Source.
@@ -70,7 +93,7 @@ func (l *loading) blocks(p *Page) {
 		term = p.ID
 	}
 	for _, k := range p.Doc.Blocks {
-		if k.Unclosed || k.Kind == markdown.Question || k.Kind == markdown.Picture || !slices.Contains(allowed[p.Kind], k.Kind) {
+		if k.Unclosed || k.Kind == markdown.Question || k.Kind == markdown.Picture || k.Kind == markdown.Bowls || !slices.Contains(allowed[p.Kind], k.Kind) {
 			continue
 		}
 		l.book.Source.Blocks = append(l.book.Source.Blocks, reckon.Block{Term: term, Kind: reckon.BlockKind(k.Kind), Head: k.Head, Body: k.Body})
@@ -84,10 +107,16 @@ func (l *loading) blocks(p *Page) {
 // whose formula is broken.
 func (l *loading) tell(problems []reckon.Problem) map[int]bool {
 	broken := map[string]bool{}
+	for _, id := range l.brokenBowls {
+		broken[id] = true
+	}
 	unitless := map[int]bool{} // terms whose unit is broken: their range cannot be judged
 	for _, p := range problems {
 		if p.Block >= 0 {
 			continue
+		}
+		if p.Field == "values" && len(l.brokenBowls) > 0 && l.book.Terms[p.Term].ID == reckon.BowlTerm {
+			continue // the values that lack are the families that could not be read
 		}
 		broken[l.book.Terms[p.Term].ID] = true
 		if !unitless[p.Term] {

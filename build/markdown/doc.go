@@ -20,8 +20,8 @@ import (
 // Kind is the first word of a fenced block that has a meaning.
 type Kind string
 
-// The fenced blocks of the notation, and the check question and the picture of a
-// chapter.
+// The fenced blocks of the notation, the check question and the picture of a
+// chapter, and the tables of families.
 const (
 	Formula  Kind = "formula"
 	SI       Kind = "si"
@@ -32,10 +32,17 @@ const (
 	Caution  Kind = "caution"
 	Question Kind = "question"
 	Picture  Kind = "picture"
+	Bowls    Kind = "bowls" // a table of the families of bowls, made when the book is bound
+)
+
+// What a block of the kind Bowls shows, as its head says.
+const (
+	BowlSummary = "summary"
+	BowlPoints  = "points"
 )
 
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"

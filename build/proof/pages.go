@@ -10,6 +10,7 @@ import (
 	"columnbowl/calcwasm/cutaway"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/picture"
+	"columnbowl/calcwasm/reckon"
 )
 
 // page checks what can be seen on one page: its text, the names of its blocks
@@ -79,7 +80,9 @@ func (c *checker) blockNames(p *book.Page) {
 				continue
 			}
 		case markdown.Estimate, markdown.Mistake, markdown.Caution:
-			name, _, _ = strings.Cut(name, " ")
+			if name, _, _ = strings.Cut(name, " "); strings.HasPrefix(k.Head, reckon.EachBowl) {
+				name = reckon.EachBowl
+			}
 		default:
 			continue
 		}

@@ -71,6 +71,7 @@ func Check(b *book.Book) (report.List, Summary) {
 	c.handbook()
 	for _, p := range b.Pages() {
 		c.page(p)
+		c.bowlTables(p)
 	}
 	c.titles()
 	c.builds()

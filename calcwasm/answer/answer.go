@@ -16,9 +16,10 @@ import (
 	"columnbowl/calcwasm/reckon"
 )
 
-// Desk answers requests about one book.
+// Desk answers requests about one book, one at a time.
 type Desk struct {
 	book   *reckon.Book
+	last   *brought        // the families of the request before this one
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
 	words  picture.Words   // of the pictures, in the language of the page
@@ -63,6 +64,9 @@ func (d *Desk) read(text string) *request {
 		verb, rest, _ := strings.Cut(line, "\t")
 		if q.other(d, verb, rest) {
 			continue
+		}
+		if strings.HasPrefix(line, bowlVerb) {
+			continue // taken before the others
 		}
 		id, value, _ := strings.Cut(rest, "\t")
 		term, ok := d.book.Find(id)
@@ -111,8 +115,13 @@ func (d *Desk) Append(buf, text []byte) []byte {
 	if d.cut(w, string(text)) {
 		return w.buf
 	}
+	with := d.bowls(string(text))
+	here := *d
+	d = &here
+	d.book = with.book
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
+	d.book = res.Book // with the figures of the family that was chosen
 	w.object(func() {
 		if q.question.Want >= 0 {
 			w.pair("want", d.book.Terms[q.question.Want].ID)
@@ -127,6 +136,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		if q.pieces {
 			d.pieces(w, res)
 		}
+		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
 	return w.buf
@@ -280,59 +290,4 @@ func (d *Desk) steps(w *writer, res *reckon.Result, q *request) {
 	chain := res.Chain(q.question.Want)
 	w.list("steps", len(chain), func(i int) { w.text(res.Step(chain[i], formula.US)) })
 	w.list("stepsSi", len(chain), func(i int) { w.text(res.Step(chain[i], formula.SI)) })
-}
-
-// Note is what stands beside a value in words: how it was read, why it was
-// assumed, what it waits for, why it is not valid.
-func Note(res *reckon.Result, t int) string {
-	v, b := &res.Values[t], res.Book
-	switch v.State {
-	case reckon.Given:
-		return givenNote(res, v)
-	case reckon.Estimated, reckon.Assumed:
-		return b.Rules[v.Rule].Say
-	case reckon.Missing:
-		return b.Terms[t].Ask
-	case reckon.Waits:
-		return waitsNote(b, v)
-	case reckon.Outside, reckon.NotApplicable:
-		return v.Reason
-	case reckon.Several:
-		return severalNote(b, t, v)
-	}
-	return ""
-}
-
-func givenNote(res *reckon.Result, v *reckon.Value) string {
-	notes := append([]string(nil), res.Question.Facts[v.Fact].Notes...)
-	t := res.Question.Facts[v.Fact].Term
-	for _, a := range v.Alternatives {
-		if a.Value == a.Value {
-			notes = append(notes, "the estimate “"+res.Book.Rules[a.Rule].Name+"” would give "+res.Book.Format(t, a.Value, formula.US)+
-				" ("+res.Book.Format(t, a.Value, formula.SI)+")")
-		}
-	}
-	return strings.Join(notes, "; ")
-}
-
-func waitsNote(b *reckon.Book, v *reckon.Value) string {
-	if len(v.WaitsFor) == 0 {
-		return ""
-	}
-	names := make([]string, len(v.WaitsFor))
-	for i, t := range v.WaitsFor {
-		names[i] = b.Terms[t].Name
-	}
-	if n := len(names); n > 1 {
-		return "waits for " + strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return "waits for " + names[0]
-}
-
-func severalNote(b *reckon.Book, t int, v *reckon.Value) string {
-	texts := make([]string, len(v.Roots))
-	for i, x := range v.Roots {
-		texts[i] = b.Format(t, x, formula.US)
-	}
-	return "these values all fit: " + strings.Join(texts, ", ")
 }

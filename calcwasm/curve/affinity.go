@@ -44,7 +44,7 @@ func turns(speed float64) string {
 
 // Stage is a head curve at a speed and with a trim.
 type Stage struct {
-	Head  *Curve  // one full-diameter stage at its own speed
+	Head  Line    // one full-diameter stage at its own speed
 	Speed float64 // speed over the speed of the curve
 	Trim  float64 // impeller diameter over full diameter
 }
@@ -57,22 +57,22 @@ func (s Stage) HeadAt(flow float64) (head float64, invalid string) {
 	return float64(h * float64(k*k)), invalid
 }
 
-// TrimFor is the trim with which one stage makes a head at a flow, at the speed
-// of the curve. The full-diameter point that the trimmed one comes from lies on
-// the parabola H ~ Q² through the wanted point: the square root of the heads
-// alone is too much of a cut, because the flow shrinks too.
+// AffinityFactor is the factor k with which one stage makes a head (m) at a flow
+// (m3/s): its curve shrunk to flows × k and heads × k². It stands for a speed
+// ratio, a trim ratio or their product. The point of the whole curve that the
+// wanted one comes from lies on the parabola H ~ Q² through it: the square root
+// of the heads alone is too small a factor, because the flow shrinks too.
 //
-// Valid down to 0.85; where the full diameter is too weak, or the cut too deep,
-// the reason in words.
-func TrimFor(c *Curve, flow, head float64) (trim float64, invalid string) {
-	full, invalid := c.At(flow)
-	switch {
-	case invalid != "":
-		return math.NaN(), invalid
-	case !(flow > 0 && head > 0):
-		return math.NaN(), "the trim is found at a flow and a head above zero"
-	case head > full*(1+slack):
-		return math.NaN(), "even a full-diameter impeller does not make this head here"
+// Source: the affinity laws. Valid for a curve that does not rise; where the
+// parabola misses the curve, the reason in words.
+func AffinityFactor(c Line, flow, head float64) (factor float64, invalid string) {
+	first, last := c.Ends()
+	if !(flow >= 0 && head > 0) {
+		return math.NaN(), "the affinity laws carry a flow that is not negative and a head above zero"
+	}
+	if flow < slack*last { // a flow of nothing: the search below would lose its last bits
+		h, invalid := c.At(0)
+		return math.Sqrt(head / h), invalid
 	}
 	// below is how far the curve lies under the parabola, over the flow where it
 	// meets it; it rises with the flow.
@@ -81,14 +81,13 @@ func TrimFor(c *Curve, flow, head float64) (trim float64, invalid string) {
 		r := x / flow
 		return float64(head*float64(r*r)) - h
 	}
-	_, last := c.Ends()
-	low, high := flow, math.Min(last, flow/smallest)
-	if below(high) < 0 {
-		if high < last {
-			return math.NaN(), "the impeller would be cut below 0.85 of its diameter: take fewer stages or a smaller bowl"
-		}
-		return math.NaN(), "the curve ends before the point that the trimmed one comes from"
+	switch {
+	case below(last) < 0:
+		return math.NaN(), "the curve ends before the point that this one comes from by the affinity laws"
+	case below(first) > 0:
+		return math.NaN(), "the curve begins behind the point that this one comes from by the affinity laws"
 	}
+	low, high := first, last
 	for range 200 {
 		x := low/2 + high/2
 		if x <= low || x >= high {
@@ -101,6 +100,26 @@ func TrimFor(c *Curve, flow, head float64) (trim float64, invalid string) {
 		}
 	}
 	return flow / high, ""
+}
+
+// TrimFor is the trim with which one stage makes a head at a flow, at the speed
+// of the curve. Valid down to 0.85; where the full diameter is too weak, or the
+// cut too deep, the reason in words.
+func TrimFor(c *Curve, flow, head float64) (trim float64, invalid string) {
+	full, invalid := c.At(flow)
+	switch {
+	case invalid != "":
+		return math.NaN(), invalid
+	case !(flow > 0 && head > 0):
+		return math.NaN(), "the trim is found at a flow and a head above zero"
+	case head > full*(1+slack):
+		return math.NaN(), "even a full-diameter impeller does not make this head here"
+	}
+	trim, invalid = AffinityFactor(c, flow, head)
+	if invalid == "" && trim < smallest {
+		return math.NaN(), "the impeller would be cut below 0.85 of its diameter: take fewer stages or a smaller bowl"
+	}
+	return math.Min(trim, 1), invalid
 }
 
 // SpecificSpeed is speed × flow^½ / head^¾ of one full-diameter stage at its

@@ -23,7 +23,7 @@ func TestTrim(t *testing.T) {
 	for want, got := range map[string]string{
 		"even a full-diameter impeller does not make this head here":                                second(TrimFor(c, q, in("ft", 45.1))),
 		"the impeller would be cut below 0.85 of its diameter: take fewer stages or a smaller bowl": second(TrimFor(c, q, in("ft", 20))),
-		"the curve ends before the point that the trimmed one comes from":                           second(TrimFor(c, in("gpm", 1000), in("ft", 25))),
+		"the curve ends before the point that this one comes from by the affinity laws":             second(TrimFor(c, in("gpm", 1000), in("ft", 25))),
 		"the trim is found at a flow and a head above zero":                                         second(TrimFor(c, 0, in("ft", 60))),
 		"the curve ends at a smaller flow":                                                          second(TrimFor(c, in("gpm", 1200), in("ft", 20))),
 	} {
@@ -114,7 +114,7 @@ func TestOperatingPoint(t *testing.T) {
 	}
 	near(t, "gpm", q[0]/in("gpm", 1), 821, 1)
 	near(t, "ft", sys.HeadAt(q[0])/in("ft", 1), 351.1, 0.5)
-	trim, _ := TrimFor(s.Head, in("gpm", 800), in("ft", 343.0/8))
+	trim, _ := TrimFor(lapwing(t), in("gpm", 800), in("ft", 343.0/8))
 	q, _ = Operating(Stage{Head: s.Head, Speed: 1, Trim: trim}, 8, sys)
 	near(t, "gpm, trimmed", q[0]/in("gpm", 1), 800, 0.01)
 }
@@ -154,6 +154,42 @@ func TestOperatingProperty(t *testing.T) {
 			if bad != "" || math.Abs(n*h-sys.HeadAt(q)) > 1e-6*(1+n*h) {
 				t.Fatalf("at %v: %v and %v %s", q, n*h, sys.HeadAt(q), bad)
 			}
+		}
+	})
+}
+
+// The factor is a trim, a speed ratio or both: at 0.902 of the speed the Lapwing
+// 10 makes the stage head of 600 gpm on 300 ft of static head; by hand 1597 rpm.
+func TestAffinityFactor(t *testing.T) {
+	c := lapwing(t)
+	k, invalid := AffinityFactor(c, in("gpm", 600), in("ft", 333.75/8))
+	near(t, "factor "+invalid, k*1770, 1597, 1)
+	k, invalid = AffinityFactor(c, 0, in("ft", 63.0/4))
+	near(t, "at no flow "+invalid, k, 0.5, 1e-12)
+	late := heads(t, []float64{400, 600, 800}, []float64{59.3, 53.7, 45})
+	for want, got := range map[string]string{
+		"the curve ends before the point that this one comes from by the affinity laws":   second(AffinityFactor(c, in("gpm", 1040), in("ft", 30))),
+		"the curve begins behind the point that this one comes from by the affinity laws": second(AffinityFactor(late, in("gpm", 100), in("ft", 60))),
+		"the affinity laws carry a flow that is not negative and a head above zero":       second(AffinityFactor(c, -1, 1)),
+		"the curve begins at a larger flow":                                               second(AffinityFactor(late, 0, 1)),
+	} {
+		if got != want {
+			t.Errorf("told %q, want %q", got, want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		q, h := rapid.Float64Range(0, 0.2).Draw(t, "flow"), rapid.Float64Range(0.1, 100).Draw(t, "head")
+		k, invalid := AffinityFactor(c, q, h)
+		if (k == k) != (invalid == "") {
+			t.Fatalf("%v %q", k, invalid)
+		}
+		if invalid != "" {
+			return
+		}
+		_, last := c.Ends()
+		at, invalid := c.At(math.Min(q/k, last)) // the end itself may be missed by its last bit
+		if invalid != "" || math.Abs(float64(at*float64(k*k))-h) > 1e-9*h {
+			t.Fatalf("factor %v makes %v m of %v m %s", k, at*k*k, h, invalid)
 		}
 	})
 }

@@ -27,6 +27,15 @@ type Curve struct {
 	slopes []float64
 }
 
+// Line is a head curve of one full-diameter stage, however it is kept: a Curve,
+// or the line that the notation draws through the points of a family.
+type Line interface {
+	Ends() (first, last float64)                    // the flows between which it can be read
+	At(flow float64) (head float64, invalid string) // outside them NaN, and why
+}
+
+var _ Line = (*Curve)(nil)
+
 // New makes a curve of two points or more, in rising order of X.
 func New(points []Point) (*Curve, error) {
 	if len(points) < 2 {

@@ -11,6 +11,7 @@ const (
 	Bare              // the bare number of a term in a unit: capacity[gpm]
 	In                // the number X taken as a quantity in Unit; made when a formula is turned round
 	Word              // a value of a choice, by its place
+	Hole              // a property of a family of bowls, Text by name: bowl:speed
 	Neg               // -X
 	Add               // X + Y
 	Sub               // X - Y
@@ -40,8 +41,9 @@ type Expr struct {
 	Func   *Func
 	Points []Point // of table(…) and curve(…)
 	slopes []float64
-	mixed  bool // the points of a call do not stand behind its one value
-	Term   int  // of Ref and Bare
+	hole   string // of a call whose points come from a family: bowl:head
+	mixed  bool   // the points of a call do not stand behind its one value
+	Term   int    // of Ref and Bare; of a Hole the term that chooses the family, -1 if there is none
 	Value  float64
 	Unit   *unit.Unit
 	Text   string
@@ -61,7 +63,7 @@ type Relation struct {
 func (e *Expr) Terms() []int {
 	var list []int
 	e.walk(func(n *Expr) {
-		if n.Op != Ref && n.Op != Bare {
+		if n.Op != Ref && n.Op != Bare && (n.Op != Hole || n.Term < 0) {
 			return
 		}
 		for _, t := range list {
@@ -139,7 +141,7 @@ func (e *Expr) same(o *Expr) bool {
 	if e == nil || o == nil {
 		return e == o
 	}
-	if e.Op != o.Op || e.Func != o.Func || len(e.Args) != len(o.Args) || len(e.Points) != len(o.Points) {
+	if e.Op != o.Op || e.Func != o.Func || e.hole != o.hole || len(e.Args) != len(o.Args) || len(e.Points) != len(o.Points) {
 		return false
 	}
 	switch e.Op {
@@ -151,6 +153,8 @@ func (e *Expr) same(o *Expr) bool {
 		return e.Term == o.Term && e.Unit.Symbol == o.Unit.Symbol
 	case Word:
 		return e.Value == o.Value
+	case Hole:
+		return e.Text == o.Text
 	}
 	for i := range e.Args {
 		if !e.Args[i].same(o.Args[i]) {

@@ -51,6 +51,8 @@ func (p *parser) check(e *Expr) unit.Dim {
 	switch e.Op {
 	case Word:
 		p.failExpr(e, "There is no term "+p.text(e)+".", p.scope.Near(e.Text))
+	case Hole:
+		return p.checkHole(e)
 	case Ref:
 		if t := &p.scope.terms[e.Term]; t.Kind == Choice {
 			example := "a value"
@@ -142,11 +144,24 @@ func constant(e *Expr) (float64, bool) {
 
 func (p *parser) checkCall(e *Expr) unit.Dim {
 	f := e.Func
-	for _, a := range e.Args {
+	list := -1
+	for i, a := range e.Args {
+		if list < 0 && p.list(a) != nil {
+			list = i
+			continue
+		}
 		p.check(a)
 	}
 	if len(p.errors) > 0 {
 		return unit.Dim{}
+	}
+	if list >= 0 {
+		if d, whole := p.checkList(e, list); whole || len(p.errors) > 0 {
+			return d
+		}
+	} else if f.OnPoints != nil {
+		p.failExpr(e, f.usage()+" reads the points of a family of bowls: its first value is a list such as "+owner+":head.", "")
+		return f.Result
 	}
 	if check := ownCheck(f); check != nil {
 		return check(p, e)
@@ -184,6 +199,12 @@ func (p *parser) checkComparison(e *Expr) {
 	if t := p.choice(e.X); t != nil {
 		p.checkChoice(e, t)
 		return
+	}
+	if e.X.Op == Hole {
+		if f := p.scope.field(e.X.Text); f != nil && f.Words != nil {
+			p.checkChoice(e, &Term{ID: owner + ":" + f.Name, Values: f.Words})
+			return
+		}
 	}
 	x := p.check(e.X)
 	if len(p.errors) > 0 && e.Y.Op == Word {

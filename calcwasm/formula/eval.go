@@ -71,6 +71,8 @@ func (e *Expr) eval(v *Env) float64 {
 		return e.Unit.FromSI(v.Values[e.Term])
 	case In:
 		return e.Unit.ToSI(e.X.eval(v))
+	case Hole:
+		return e.unfilled(v)
 	case Neg:
 		return -e.X.eval(v)
 	case Add:
@@ -88,6 +90,18 @@ func (e *Expr) eval(v *Env) float64 {
 	}
 	return math.NaN()
 }
+
+// unfilled is the value of a hole that no family has filled. Once a family is
+// chosen that has no such property, a hole is no word that a condition names.
+func (e *Expr) unfilled(v *Env) float64 {
+	if e.Dim.IsNone() && e.Term >= 0 && v.Known(e.Term) {
+		return noWord
+	}
+	return math.NaN()
+}
+
+// noWord is the place of no word in any list.
+const noWord = -2
 
 func (e *Expr) power(v *Env) float64 {
 	x, y := e.X.eval(v), e.Y.eval(v)
@@ -112,7 +126,10 @@ func (e *Expr) quotient(v *Env) float64 {
 }
 
 func (e *Expr) call(v *Env) float64 {
-	if e.Points != nil {
+	switch {
+	case e.hole != "":
+		return math.NaN()
+	case e.Points != nil && e.Func.OnPoints == nil:
 		x := e.Args[0].eval(v)
 		y, ok := lookUp(e, x)
 		if !ok && x == x {
@@ -132,12 +149,19 @@ func (e *Expr) call(v *Env) float64 {
 			return math.NaN()
 		}
 	}
-	y, invalid := e.Func.Eval(args)
+	y, invalid := e.apply(args)
 	if invalid != "" {
 		v.Invalid = invalid
 		return math.NaN()
 	}
 	return y
+}
+
+func (e *Expr) apply(args []float64) (float64, string) {
+	if e.Func.OnPoints != nil {
+		return e.Func.OnPoints(Line{e}, args)
+	}
+	return e.Func.Eval(args)
 }
 
 // Truth is the value of a condition: with facts missing it can be unknown.
@@ -242,6 +266,9 @@ func (e *Expr) Lacking(v *Env) []int {
 		if !v.Known(t) {
 			list = append(list, t)
 		}
+	}
+	if t := e.chooser(); list == nil && t >= 0 {
+		return []int{t} // a family is chosen, and has no such property
 	}
 	return list
 }

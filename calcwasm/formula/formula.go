@@ -77,12 +77,13 @@ type Scope struct {
 	terms []Term
 	index map[string]int
 	funcs map[string]*Func
+	holes Holes
 }
 
 // NewScope makes a scope of terms (kept in their order) and of functions; the
 // functions of the notation itself (min, round-up, …) are always there.
 func NewScope(terms []Term, funcs []*Func) *Scope {
-	s := &Scope{terms: terms, index: make(map[string]int, len(terms)), funcs: map[string]*Func{}}
+	s := &Scope{terms: terms, index: make(map[string]int, len(terms)), funcs: map[string]*Func{}, holes: Holes{Term: -1}}
 	for i := range terms {
 		s.index[terms[i].ID] = i
 	}
@@ -93,6 +94,14 @@ func NewScope(terms []Term, funcs []*Func) *Scope {
 		s.funcs[f.Name] = f
 	}
 	return s
+}
+
+// WithValues is the scope with other values for a choice term; s stays as it is.
+func (s *Scope) WithValues(term int, values []string) *Scope {
+	out := *s
+	out.terms = append([]Term(nil), s.terms...)
+	out.terms[term].Values = values
+	return &out
 }
 
 // Len is the number of terms: the length an Env's values must have.

@@ -21,6 +21,12 @@ type Func struct {
 	// is not valid it returns the reason in words, complete, and any number.
 	Eval func(args []float64) (value float64, invalid string)
 
+	// OnPoints computes the value from the points of a family of bowls, over a flow,
+	// and the arguments behind them; it stands in the place of Eval. Gives is the
+	// dimension of what the points give.
+	OnPoints func(line Line, args []float64) (value float64, invalid string)
+	Gives    unit.Dim
+
 	// Bound gives bounds of the value over intervals of the arguments, if it can:
 	// nothing inside them may lie outside. Without it nothing is claimed.
 	Bound func(call *Expr, args []Interval) (Interval, bool)
@@ -36,9 +42,12 @@ type Param struct {
 }
 
 func (f *Func) usage() string {
-	names := make([]string, len(f.Params))
-	for i, p := range f.Params {
-		names[i] = p.Name
+	names := make([]string, 0, len(f.Params)+1)
+	if f.OnPoints != nil {
+		names = append(names, "points")
+	}
+	for _, p := range f.Params {
+		names = append(names, p.Name)
 	}
 	return f.Name + "(" + join(names, ", ") + ")"
 }

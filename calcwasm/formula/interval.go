@@ -81,7 +81,7 @@ func (e *Expr) boundCall(terms []Interval) Interval {
 			return unknownInterval
 		}
 	}
-	if e.Func.Bound != nil {
+	if e.Func.Bound != nil && e.hole == "" {
 		if r, ok := e.Func.Bound(e, args); ok {
 			return r
 		}

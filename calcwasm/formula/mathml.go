@@ -67,6 +67,8 @@ func (w *mathWriter) write(e *Expr) {
 		w.term(e)
 	case Word:
 		w.leaf("mtext", e.Text)
+	case Hole:
+		w.leaf("mtext", holeWords(e.Text))
 	case Neg:
 		w.operator("−")
 		w.operand(e.X, strength(Neg))
@@ -183,15 +185,21 @@ func (w *mathWriter) call(e *Expr) {
 		w.leaf("mi", e.Func.Name)
 	}
 	w.operator(sign[0])
+	points := e.pointWords("points")
+	if points != "" && e.Func.OnPoints != nil { // such functions read the points first
+		w.leaf("mtext", points)
+		w.operator(",")
+		points = ""
+	}
 	for i, a := range e.Args {
 		if i > 0 {
 			w.operator(",")
 		}
 		w.write(a)
 	}
-	if e.Points != nil {
+	if points != "" {
 		w.operator(",")
-		w.leaf("mtext", "points")
+		w.leaf("mtext", points)
 	}
 	w.operator(sign[1])
 }

@@ -81,6 +81,11 @@ func (f *Func) name() string {
 func (p *partWriter) arguments(e *Expr) {
 	p.leaf("mi", e.Func.Name)
 	p.operator("(")
+	if points := e.pointWords("points"); points != "" { // such functions read the points first
+		p.leaf("mtext", points)
+		p.operator(",")
+		p.cut()
+	}
 	for i, a := range e.Args {
 		p.mathWriter.write(a)
 		if i < len(e.Args)-1 {

@@ -8,6 +8,8 @@ func (e *Expr) measure(s *Scope) (d unit.Dim, bad *Expr) {
 	switch e.Op {
 	case Number:
 		return dimOf(e.Unit), nil
+	case Hole:
+		return e.Dim, nil
 	case Ref:
 		return s.terms[e.Term].Dim(), nil
 	case In:
@@ -71,7 +73,7 @@ func (e *Expr) measureCall(s *Scope) (unit.Dim, *Expr) {
 	f := e.Func
 	switch {
 	case f.points:
-		if dims[0] != dimOf(e.Unit) {
+		if e.hole == "" && dims[0] != dimOf(e.Unit) || e.hole != "" && dims[0] != unit.Flow {
 			return e.Dim, e
 		}
 		return e.Dim, nil
@@ -106,6 +108,8 @@ func (f *Func) fits(args, points int) bool {
 	switch {
 	case f.points:
 		return args == 1 && points >= 2
+	case f.OnPoints != nil:
+		return args == len(f.Params) && points >= 2
 	case points > 0 || f.Eval == nil:
 		return false
 	case f.Name == "min" || f.Name == "max":

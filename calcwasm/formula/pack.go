@@ -17,8 +17,10 @@ import (
 //	~hp X        the number X taken in a unit          :2'word the third value of a choice
 //	+ - * / ^ X Y                                      _ X     minus X
 //	= ≠ < ≤ > ≥ & | X Y   ! X                          conditions
+//	?speed       a hole for a property of a family of bowls
 //	max(2 X Y    a function and how many arguments follow
 //	curve(1:3'gpm X x1 y1 x2 y2 x3 y3                  points in SI, and the unit they were written in
+//	curve(1?head X                                     the points come from a family
 var opWords = [...]string{Neg: "_", Add: "+", Sub: "-", Mul: "*", Div: "/", Pow: "^", Equal: "=", Unequal: "≠", Less: "<",
 	AtMost: "≤", More: ">", AtLeast: "≥", And: "&", Or: "|", Not: "!"}
 
@@ -51,6 +53,8 @@ func (e *Expr) pack(b *strings.Builder) {
 	case In:
 		b.WriteString("~" + e.Unit.Symbol)
 		e.X.pack(b)
+	case Hole:
+		b.WriteString("?" + e.Text)
 	case Word:
 		b.WriteString(":" + strconv.Itoa(int(e.Value)) + "'" + e.Text)
 	case Call:
@@ -68,6 +72,9 @@ func (e *Expr) packCall(b *strings.Builder, mark string) {
 	b.WriteString(e.Func.Name + "(" + strconv.Itoa(len(e.Args)))
 	if e.Points != nil {
 		b.WriteString(":" + strconv.Itoa(len(e.Points)) + mark)
+	}
+	if e.hole != "" {
+		b.WriteString("?" + e.hole)
 	}
 	for _, a := range e.Args {
 		a.pack(b)
@@ -150,6 +157,8 @@ func (u *unpacker) expr() *Expr {
 		return e
 	case '~':
 		return &Expr{Op: In, Unit: u.unit(w[1:]), X: u.expr()}
+	case '?':
+		return u.hole(w[1:])
 	case ':':
 		return &Expr{Op: Word, Value: u.float(text), Text: mark}
 	}
@@ -157,6 +166,15 @@ func (u *unpacker) expr() *Expr {
 		return u.call(name, rest)
 	}
 	return u.operation(w)
+}
+
+func (u *unpacker) hole(name string) *Expr {
+	f := u.scope.field(name)
+	if f == nil || f.Points {
+		u.bad = true
+		return &Expr{}
+	}
+	return &Expr{Op: Hole, Text: name, Term: u.scope.holes.Term, Dim: f.Dim}
 }
 
 func (u *unpacker) number(text, mark string, marked bool) *Expr {
@@ -197,11 +215,18 @@ func opOf(word string) (Op, bool) {
 
 func (u *unpacker) call(name, rest string) *Expr {
 	counts, mark, marked := strings.Cut(rest, "'")
+	counts, hole, _ := strings.Cut(counts, "?")
 	args, points, _ := strings.Cut(counts, ":")
 	e := &Expr{Op: Call, Func: u.scope.funcs[name]}
 	u.bad = u.bad || e.Func == nil
 	for range u.place(args, 16) {
 		e.Args = append(e.Args, u.expr())
+	}
+	if hole != "" {
+		f := u.scope.field(hole)
+		u.bad = u.bad || f == nil || !f.Points || !e.Func.fits(len(e.Args), 2)
+		e.hole = hole
+		return e
 	}
 	if points == "" {
 		u.bad = u.bad || !e.Func.fits(len(e.Args), 0)

@@ -2,6 +2,7 @@ package formula
 
 import (
 	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/unit"
 )
@@ -262,6 +263,9 @@ func dimOf(u *unit.Unit) unit.Dim {
 
 func (p *parser) name() *Expr {
 	t := p.take()
+	if strings.HasPrefix(t.text, owner+":") {
+		return p.hole(t)
+	}
 	if p.isOp("(") {
 		return p.call(t)
 	}

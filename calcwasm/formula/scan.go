@@ -117,13 +117,15 @@ func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
 func isLetter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 
 // name reads lower-case words joined by hyphens. A hyphen with a letter or a
-// digit right behind it belongs to the name, any other does not.
+// digit right behind it belongs to the name, any other does not. The colon of a
+// hole (bowl:speed) belongs to it as well.
 func (s *scanner) name() token {
 	start := s.pos
 	for s.pos < len(s.src) {
 		c := s.src[s.pos]
 		joined := c == '-' && (isLetter(s.at(1)) || isDigit(s.at(1)))
-		if !isLetter(c) && !isDigit(c) && !joined {
+		hole := c == ':' && s.src[start:s.pos] == owner && isLetter(s.at(1))
+		if !isLetter(c) && !isDigit(c) && !joined && !hole {
 			break
 		}
 		s.pos++

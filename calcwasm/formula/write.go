@@ -55,7 +55,7 @@ type textWriter struct {
 func (w *textWriter) write(e *Expr) {
 	e = printed(e)
 	switch e.Op {
-	case Number, Ref, Bare, Word:
+	case Number, Ref, Bare, Word, Hole:
 		w.b.WriteString(w.leaf(e))
 	case Neg:
 		w.b.WriteString("−")
@@ -120,14 +120,19 @@ func (w *textWriter) operand(e *Expr, least int) {
 func (w *textWriter) call(e *Expr) {
 	w.b.WriteString(e.Func.Name)
 	w.b.WriteString("(")
+	points := e.pointWords("…")
+	if points != "" && e.Func.OnPoints != nil {
+		w.b.WriteString(points + ", ")
+		points = ""
+	}
 	for i, a := range e.Args {
 		if i > 0 {
 			w.b.WriteString(", ")
 		}
 		w.write(a)
 	}
-	if e.Points != nil {
-		w.b.WriteString(", …")
+	if points != "" {
+		w.b.WriteString(", " + points)
 	}
 	w.b.WriteString(")")
 }
@@ -143,6 +148,8 @@ func (e *Expr) Words(s *Scope) string {
 			return s.terms[x.Term].Name + " [" + x.Unit.Print + "]"
 		case Word:
 			return x.Text
+		case Hole:
+			return holeWords(x.Text)
 		}
 		return constantText(x)
 	}}
@@ -211,6 +218,8 @@ func leafValue(s *Scope, v *Env, system System, x *Expr) string {
 		return signed(unit.Format(v.Values[x.Term], x.Unit))
 	case Word:
 		return x.Text
+	case Hole:
+		return holeWords(x.Text)
 	}
 	return constantIn(s, x, system)
 }

@@ -55,3 +55,38 @@ func lookup(t *testing.T, symbol string) *unit.Unit {
 	}
 	return u
 }
+
+// Functions that read the points of a family say why where they have no value.
+func TestOnPoints(t *testing.T) {
+	functions := map[string]*formula.Func{}
+	for _, f := range Functions() {
+		functions[f.Name] = f
+		if (f.Eval == nil) == (f.OnPoints == nil) {
+			t.Errorf("%s is computed in two ways, or in none", f.Name)
+		}
+	}
+	gpm, ft := lookup(t, "gpm").ToSI(1), lookup(t, "ft").ToSI(1)
+	points := []formula.Point{{X: 0, Y: 63 * ft}, {X: 400 * gpm, Y: 59.3 * ft}, {X: 600 * gpm, Y: 53.7 * ft},
+		{X: 800 * gpm, Y: 45 * ft}, {X: 960 * gpm, Y: 35.6 * ft}, {X: 1040 * gpm, Y: 30.1 * ft}}
+	line := formula.LineOf(formula.NewPoints(points, lookup(t, "gpm")))
+	for _, c := range []struct {
+		name    string
+		args    []float64
+		want    float64
+		invalid string
+	}{
+		{"affinity-factor", []float64{800 * gpm, 45 * ft}, 1, ""},
+		{"affinity-factor", []float64{-1, 45 * ft}, 0, "the affinity laws carry a flow that is not negative and a head above zero"},
+		{"operating-flow", []float64{8, 1, 300 * ft, 0, 60 * ft, 800 * gpm}, 800 * gpm, ""},
+		{"operating-flow", []float64{8, 1, 300 * ft, 20 * ft, 40 * ft, 800 * gpm}, 800 * gpm, ""},
+		{"operating-flow", []float64{8, 1, 600 * ft, 0, 60 * ft, 800 * gpm}, 0, "the pump never reaches the head that the system asks for"},
+		{"operating-flow", []float64{8, 1, 10 * ft, 0, 1 * ft, 800 * gpm}, 0, "the pump runs beyond the end of its curve: the system asks for less head than the pump makes there"},
+		{"operating-flow", []float64{8, 1, 300 * ft, 0, -1, 800 * gpm}, 0, "drawdown and friction grow with the flow: neither is below zero"},
+		{"operating-flow", []float64{0, 1, 300 * ft, 0, 1, 800 * gpm}, 0, "a pump is laid on its system with stages, speed and flow above zero"},
+	} {
+		got, invalid := functions[c.name].OnPoints(line, c.args)
+		if invalid != c.invalid || invalid == "" && math.Abs(got-c.want) > 1e-9*c.want {
+			t.Errorf("%s%v is %v %q, want %v %q", c.name, c.args, got, invalid, c.want, c.invalid)
+		}
+	}
+}

@@ -22,10 +22,13 @@ type Book struct {
 	Mistakes         []Mistake
 	Cautions         []Caution
 	Examples         []Example
+	Bowls            []*Bowl // the families, in the order of their choice values
 	Scope            *formula.Scope
 
 	build   int     // the term that chooses the build, -1 if there is none
 	rulesOf [][]int // for each term the rules it takes part in
+	family  *Bowl   // whose figures are in the templates, nil if they are not filled
+	bowl    int     // the term that chooses the family of bowls, -1 if there is none
 }
 
 // Term is a quantity or a choice of the book.
@@ -52,19 +55,21 @@ const (
 // Rule is a relation of the book, or an assumption.
 type Rule struct {
 	Strength Strength
-	Name     string                // of an estimate
-	Home     int                   // the term on whose page it stands, -1 if none
-	When     *formula.Expr         // nil if it holds always
-	Relation *formula.Relation     // nil for an assumption
-	SI       *formula.Relation     // the partner in SI form, if there is one
-	Within   float64               // how far the SI partner may differ (relative)
-	Because  string                // why it may differ more than 0.05 %
-	Target   int                   // what an estimate or an assumption fills; the left-hand term of an identity, or -1
-	Value    float64               // of an assumption
-	Say      string                // where an estimate or an assumption comes from
-	Block    int                   // its block in the Source
-	terms    []int                 // of the relation
-	isolated map[int]*formula.Expr // the relation turned round for each term, where algebra can
+	Name     string            // of an estimate
+	Home     int               // the term on whose page it stands, -1 if none
+	When     *formula.Expr     // nil if it holds always
+	Relation *formula.Relation // nil for an assumption
+	SI       *formula.Relation // the partner in SI form, if there is one
+	Within   float64           // how far the SI partner may differ (relative)
+	Because  string            // why it may differ more than 0.05 %
+	Target   int               // what an estimate or an assumption fills; the left-hand term of an identity, or -1
+	Value    float64           // of an assumption
+	Say      string            // where an estimate or an assumption comes from
+	Block    int               // its block in the Source
+	Each     bool              // a template: written once for all families of bowls, it computes nothing before one is chosen
+	Bowl     *Bowl             // of a filled template: the family whose figures it has
+	terms    []int             // of the relation
+	isolated []*formula.Expr   // for each of them the relation turned round, nil where algebra cannot
 }
 
 // Mistake is a wrong way with the formula of a term.
@@ -119,6 +124,11 @@ type Problem struct {
 }
 
 func (b *Book) findBuild() {
+	b.build, b.bowl = -1, -1
+	if i, ok := b.Find(BowlTerm); ok && b.Terms[i].Kind == formula.Choice {
+		b.bowl = i
+	}
+	b.Scope.WithHoles(bowlHoles(b.bowl))
 	if i, ok := b.Find(BuildTerm); ok && b.Terms[i].Kind == formula.Choice {
 		b.build = i
 	}
@@ -138,16 +148,38 @@ func (b *Book) index() {
 	b.rulesOf = make([][]int, len(b.Terms))
 	for i := range b.Rules {
 		r := &b.Rules[i]
-		r.isolated = map[int]*formula.Expr{}
-		if r.Relation == nil {
-			continue
-		}
-		r.terms = r.Relation.Terms()
+		r.turn()
 		for _, t := range r.terms {
 			b.rulesOf[t] = append(b.rulesOf[t], i)
-			if e, ok := r.Relation.Isolate(t); ok {
-				r.isolated[t] = e
-			}
 		}
 	}
+}
+
+// turn finds a rule's terms, and turns it round for those that it can give. An
+// estimate gives its own term only.
+func (r *Rule) turn() {
+	if r.Relation == nil {
+		return
+	}
+	r.terms = r.Relation.Terms()
+	r.isolated = make([]*formula.Expr, len(r.terms))
+	for i, t := range r.terms {
+		if r.Strength == Estimate && t != r.Target {
+			continue
+		}
+		if e, ok := r.Relation.Isolate(t); ok {
+			r.isolated[i] = e
+		}
+	}
+}
+
+// turned is the relation turned round for one of its terms, nil where algebra
+// cannot.
+func (r *Rule) turned(term int) *formula.Expr {
+	for i, t := range r.terms {
+		if t == term {
+			return r.isolated[i]
+		}
+	}
+	return nil
 }

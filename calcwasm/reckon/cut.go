@@ -136,7 +136,7 @@ func (r *run) close(l loop) bool {
 func (r *run) around(l loop, x float64) float64 {
 	r.env.Values[l.cut] = x
 	for _, s := range l.steps {
-		v := r.book.Rules[s.rule].isolated[s.term].Eval(r.env)
+		v := r.book.Rules[s.rule].turned(s.term).Eval(r.env)
 		t := &r.book.Terms[s.term]
 		if !(v >= t.Low && v <= t.High) {
 			r.openAgain(l)

@@ -2,7 +2,6 @@ package reckon
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"columnbowl/calcwasm/formula"
@@ -23,7 +22,7 @@ type loader struct {
 // Load parses and checks a Source. The Book can be used only if there are no
 // problems.
 func Load(src *Source, funcs ...*formula.Func) (*Book, []Problem) {
-	l := &loader{src: src, book: &Book{ID: src.ID, Title: src.Title, Money: src.Money, build: -1}}
+	l := &loader{src: src, book: &Book{ID: src.ID, Title: src.Title, Money: src.Money, Bowls: src.Bowls}}
 	terms := make([]formula.Term, len(src.Terms))
 	l.book.Terms = make([]Term, len(src.Terms))
 	for i := range src.Terms {
@@ -100,6 +99,11 @@ func (l *loader) term(i int) {
 func (l *loader) choice(i int) {
 	s, t := &l.src.Terms[i], &l.book.Terms[i]
 	t.Kind = formula.Choice
+	if s.ID == BowlTerm {
+		for _, b := range l.src.Bowls {
+			t.Values, t.Labels = append(t.Values, b.ID), append(t.Labels, b.Label())
+		}
+	}
 	for v := 0; v+1 < len(s.Values); v += 2 {
 		t.Values = append(t.Values, s.Values[v])
 		t.Labels = append(t.Labels, s.Values[v+1])
@@ -238,110 +242,4 @@ func (l *loader) when(block int, head string, shift int) *formula.Expr {
 	c, err := formula.ParseCondition(rest, l.book.Scope)
 	l.fail(block, true, shift+len("when "), err)
 	return c
-}
-
-func (l *loader) formula(i, home int) {
-	k := &l.src.Blocks[i]
-	r, err := formula.ParseRelation(k.Body, l.book.Scope)
-	l.fail(i, false, 0, err)
-	rule := Rule{Home: home, When: l.when(i, k.Head, 0), Relation: r, Target: -1, Block: i}
-	if err != nil {
-		return
-	}
-	rule.Target = r.Target()
-	l.book.Rules = append(l.book.Rules, rule)
-}
-
-func (l *loader) si(i, home int) {
-	k := &l.src.Blocks[i]
-	r, err := formula.ParseRelation(k.Body, l.book.Scope)
-	l.fail(i, false, 0, err)
-	within, because := l.within(i, k.Head)
-	last := len(l.book.Rules) - 1
-	if i == 0 || last < 0 || l.book.Rules[last].Block != i-1 || l.src.Blocks[i-1].Kind != FormulaBlock && l.src.Blocks[i-1].Kind != EstimateBlock {
-		l.wrongBlock(i, false, "An si block stands right behind the formula it is the partner of.")
-		return
-	}
-	if err != nil {
-		return
-	}
-	rule := &l.book.Rules[last]
-	if r.Target() != rule.Target || rule.Target < 0 {
-		l.wrongBlock(i, false, "The si form computes the same term as the formula above it.")
-		return
-	}
-	rule.SI, rule.Within, rule.Because = r, within, because
-}
-
-// Partners is how far a formula and its si partner may differ if nothing else is said.
-const Partners = 0.0005
-
-// within reads “within 0.2 % because "…"” from the head of an si block.
-func (l *loader) within(i int, head string) (float64, string) {
-	head = strings.TrimSpace(head)
-	if head == "" {
-		return Partners, ""
-	}
-	rest, ok := strings.CutPrefix(head, "within ")
-	text, because, found := strings.Cut(rest, "because")
-	text = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(text), "%"))
-	v, err := strconv.ParseFloat(text, 64)
-	because = strings.Trim(strings.TrimSpace(because), `"`)
-	if !ok || !found || err != nil || because == "" {
-		l.wrongBlock(i, true, "Expected: within 0.2 % because \"reason\".")
-		return Partners, ""
-	}
-	return v / 100, because
-}
-
-func (l *loader) estimate(i, home int) {
-	k := &l.src.Blocks[i]
-	name, rest, _ := strings.Cut(strings.TrimSpace(k.Head), " ")
-	l.name(i, name, "estimate")
-	e, err := formula.ParseEstimate(k.Body, l.book.Scope)
-	l.fail(i, false, 0, err)
-	when := l.when(i, rest, len(name)+1)
-	if err == nil {
-		l.book.Rules = append(l.book.Rules, Rule{Strength: Estimate, Name: name, Home: home, When: when, Relation: e.Relation,
-			Target: e.Relation.Target(), Say: e.Say, Block: i})
-	}
-}
-
-func (l *loader) assumption(i, home int) {
-	k := &l.src.Blocks[i]
-	a, err := formula.ParseAssumption(k.Body, l.book.Scope)
-	l.fail(i, false, 0, err)
-	when := l.when(i, k.Head, 0)
-	if err == nil {
-		l.book.Rules = append(l.book.Rules, Rule{Strength: Assumption, Home: home, When: when, Target: a.Term, Value: a.Low, Say: a.Say, Block: i})
-	}
-}
-
-func (l *loader) mistake(i, home int) {
-	k := &l.src.Blocks[i]
-	id := l.name(i, k.Head, "mistake")
-	m, err := formula.ParseMistake(k.Body, l.book.Scope)
-	l.fail(i, false, 0, err)
-	if err != nil {
-		return
-	}
-	if home < 0 {
-		l.wrongBlock(i, true, "A mistake stands on the page of the term it is made with.")
-		return
-	}
-	first := l.book.First(home)
-	if first == nil {
-		l.wrongBlock(i, true, "“"+k.Term+"” has no formula that computes it: there is nothing to make a mistake with.")
-		return
-	}
-	wrong, bad := first.Relation.Apply(l.book.Scope, m.Edits)
-	if bad != nil {
-		l.fail(i, false, 0, bad)
-		return
-	}
-	if wrong.Target() != home {
-		l.wrongBlock(i, false, "A mistake gives a wrong value of “"+k.Term+"”: that term stands alone on the left-hand side.")
-		return
-	}
-	l.book.Mistakes = append(l.book.Mistakes, Mistake{ID: id, Home: home, Wrong: wrong, Mistake: *m, Block: i})
 }

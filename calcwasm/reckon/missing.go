@@ -131,5 +131,5 @@ func (rule *Rule) gives(term int) bool {
 	if rule.Strength == Estimate {
 		return term == rule.Target
 	}
-	return rule.isolated[term] != nil || !rule.Relation.OneWay()
+	return rule.turned(term) != nil || !rule.Relation.OneWay()
 }

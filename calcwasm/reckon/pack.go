@@ -11,7 +11,7 @@ import (
 )
 
 // packForm is the version of the packed form.
-const packForm = "column-and-bowl book 3"
+const packForm = "column-and-bowl book 4"
 
 // Pack writes a loaded book as one text for the page, so that an edited book
 // needs no Go. Expressions go as they were parsed and checked; worked examples
@@ -21,6 +21,9 @@ func (b *Book) Pack() []byte {
 	w.line(packForm, b.ID, b.Title, b.Money)
 	for i := range b.Terms {
 		w.term(&b.Terms[i])
+	}
+	for _, bowl := range b.Bowls {
+		w.bowl(bowl)
 	}
 	for i := range b.Rules {
 		w.rule(&b.Rules[i])
@@ -67,7 +70,29 @@ func (w *packer) rule(r *Rule) {
 	if r.When != nil {
 		when = r.When.Pack()
 	}
-	w.line("rule", strconv.Itoa(int(r.Strength)), r.Name, place(r.Home), place(r.Target), float(r.Value), when, left, right, leftSI, rightSI, r.Say)
+	verb := "rule"
+	if r.Each {
+		verb = "each"
+	}
+	w.line(verb, strconv.Itoa(int(r.Strength)), r.Name, place(r.Home), place(r.Target), float(r.Value), when, left, right, leftSI, rightSI, r.Say)
+}
+
+// bowl writes a family as ReadBowl reads it.
+func (w *packer) bowl(b *Bowl) {
+	fields := []string{"bowl", b.ID, "name " + b.Name, "origin " + Origins[b.Origin]}
+	if b.Note != "" {
+		fields = append(fields, "note "+b.Note)
+	}
+	for i, f := range b.values {
+		if f.Known() {
+			fields = append(fields, bowlFields[i].Name+" "+f.String())
+		}
+	}
+	for _, p := range b.Points {
+		text := p.Capacity.String() + ";" + p.Head.String() + ";" + p.Efficiency.String() + ";" + p.NPSHRequired.String()
+		fields = append(fields, "point "+strings.TrimRight(text, ";"))
+	}
+	w.line(fields...)
 }
 
 func float(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
@@ -126,7 +151,7 @@ type unpacker struct {
 
 // Unpack reads what Pack wrote. funcs are the functions of the physics.
 func Unpack(text []byte, funcs ...*formula.Func) (*Book, error) {
-	u := &unpacker{book: &Book{build: -1}}
+	u := &unpacker{book: &Book{}}
 	for i, line := range strings.Split(strings.TrimSuffix(string(text), "\n"), "\n") {
 		f := strings.Split(line, "\t")
 		for j := range f {
@@ -155,7 +180,11 @@ func (u *unpacker) line(i int, f []string) {
 	case i > 0 && f[0] == "value" && len(f) == 3 && len(u.book.Terms) > 0 && u.book.Scope == nil:
 		t := &u.book.Terms[len(u.book.Terms)-1]
 		t.Values, t.Labels = append(t.Values, f[1]), append(t.Labels, f[2])
-	case i > 0 && f[0] == "rule" && len(f) == 12:
+	case i > 0 && f[0] == "bowl" && len(f) > 2:
+		bowl, problems := ReadBowl(f[1], f[2:])
+		u.book.Bowls = append(u.book.Bowls, bowl)
+		u.bad = len(problems) > 0
+	case i > 0 && (f[0] == "rule" || f[0] == "each") && len(f) == 12:
 		u.rule(f)
 	case i > 0 && f[0] == "caution" && len(f) == 6:
 		u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Say: f[5]}})
@@ -192,7 +221,8 @@ func (u *unpacker) term(f []string) {
 }
 
 func (u *unpacker) rule(f []string) {
-	r := Rule{Strength: Strength(u.number(f[1])), Name: f[2], Home: u.number(f[3]), Target: u.number(f[4]), Value: u.float(f[5]), Say: f[11], Block: -1}
+	r := Rule{Strength: Strength(u.number(f[1])), Name: f[2], Home: u.number(f[3]), Target: u.number(f[4]), Value: u.float(f[5]), Say: f[11], Block: -1,
+		Each: f[0] == "each"}
 	if f[6] != "" {
 		r.When = u.expr(f[6])
 	}
@@ -202,6 +232,7 @@ func (u *unpacker) rule(f []string) {
 	if f[9] != "" {
 		r.SI = u.relation(f[9], f[10])
 	}
+	u.bad = u.bad || r.Each && (r.Relation == nil || u.book.bowl < 0)
 	u.book.Rules = append(u.book.Rules, r)
 }
 

@@ -90,7 +90,7 @@ func (p *planner) next() (step, bool) {
 				continue
 			}
 			t := p.unknown(rule)
-			if t >= 0 && rule.isolated[t] != nil && p.r.open(t) && (rule.Strength == Identity || t == rule.Target) {
+			if t >= 0 && rule.turned(t) != nil && p.r.open(t) && (rule.Strength == Identity || t == rule.Target) {
 				return step{i, t}, true
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/physics"
 )
 
 // chainBook is a small book of the chain, enough to try the network on. The
@@ -546,10 +547,16 @@ func TestPackKeepsTheBook(t *testing.T) {
 func FuzzUnpack(f *testing.F) {
 	f.Add(makeBook(f, chainBook).Pack())
 	f.Add(makeBook(f, estimates).Pack())
+	f.Add(bowlBook(f).Pack())
 	f.Add([]byte("something else\n"))
 	f.Fuzz(func(t *testing.T, pack []byte) {
-		if b, err := Unpack(pack); err == nil {
-			b.Reckon(Question{Want: len(b.Terms) - 1})
+		b, err := Unpack(pack, physics.Functions()...)
+		if err != nil {
+			return
+		}
+		b.Reckon(Question{Want: len(b.Terms) - 1})
+		if b.bowl >= 0 { // with the templates filled
+			b.Reckon(Question{Want: len(b.Terms) - 1, Facts: []Fact{{Term: b.bowl}}})
 		}
 	})
 }

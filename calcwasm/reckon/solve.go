@@ -23,6 +23,7 @@ type run struct {
 
 // Reckon derives all that follows from a question's facts.
 func (b *Book) Reckon(q Question) *Result {
+	b = b.forFamily(q.Facts)
 	b.turnHeights(&q)
 	r := b.run(&q, nil)
 	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env}
@@ -111,6 +112,12 @@ func (r *run) active(rule *Rule) formula.Truth {
 			return formula.False
 		}
 	}
+	if rule.Each {
+		if r.env.Known(r.book.bowl) {
+			return formula.False // the family lacks a figure for it
+		}
+		return formula.Unknown
+	}
 	if rule.When == nil {
 		return formula.True
 	}
@@ -175,7 +182,7 @@ func (r *run) derive(rule, term int, state State) bool {
 	ru := &r.book.Rules[rule]
 	r.failed[[2]int{rule, term}] = true // not to be tried again
 	val := &r.values[term]
-	if e := ru.isolated[term]; e != nil {
+	if e := ru.turned(term); e != nil {
 		v := e.Eval(r.env)
 		if v != v {
 			if reason := r.env.Invalid; !r.silent(ru, term) {
@@ -294,7 +301,7 @@ func (r *run) compare(rule int) {
 		}
 	}
 	term := r.shown(ru)
-	e := ru.isolated[term]
+	e := ru.turned(term)
 	if e == nil {
 		return
 	}
@@ -317,11 +324,11 @@ func (r *run) compare(rule int) {
 // solve for, else the left-hand one.
 func (r *run) shown(ru *Rule) int {
 	best := ru.Target
-	if best >= 0 && r.values[best].Fact >= 0 && ru.isolated[best] != nil {
+	if best >= 0 && r.values[best].Fact >= 0 && ru.turned(best) != nil {
 		return best
 	}
 	for _, t := range ru.terms {
-		if r.values[t].Fact >= 0 && ru.isolated[t] != nil {
+		if r.values[t].Fact >= 0 && ru.turned(t) != nil {
 			return t
 		}
 	}
@@ -401,7 +408,7 @@ func (r *run) alternatives() {
 		}
 		have := r.env.Values[rule.Target]
 		r.env.Values[rule.Target] = math.NaN()
-		v := rule.isolated[rule.Target].Eval(r.env)
+		v := rule.turned(rule.Target).Eval(r.env)
 		reason := r.env.Invalid
 		r.env.Values[rule.Target] = have
 		if v != v && reason == "" {

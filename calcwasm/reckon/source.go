@@ -7,6 +7,7 @@ type Source struct {
 	Title string
 	Money string // the sign that prices are printed with
 	Terms []TermSource
+	Bowls []*Bowl // families of bowls; each becomes a value of the term bowl-family
 	// Blocks stand in the order of the terms' files and of the text in them.
 	Blocks []Block
 }

@@ -224,7 +224,7 @@ func (r *Result) ClashText(c *Clash, s formula.System) string {
 	if r.Values[c.Term].Fact >= 0 {
 		verb = "was given as"
 	}
-	e := b.Rules[c.Rule].isolated[c.Term]
+	e := b.Rules[c.Rule].turned(c.Term)
 	work := e.Substituted(b.Scope, r.Env(), s)
 	text := name + " " + verb + " " + have + ", but " + work
 	if work != want {
