@@ -428,9 +428,9 @@ type CutLabel struct {
 // Lit is a drawing with a part lit in it.
 type Lit struct {
 	Build, Sheet string
-	URL          string // of the sheet on the page of its pump
-	Number       int    // of the part in the drawing; 0 if it has none
-	Layouts      Layouts
+	URL          string  // of the sheet on the page of its pump
+	Number       int     // of the part in the drawing; 0 if it has none
+	Picture      CutFile // the narrow layout: the column beside the text is no wider
 	Alt          string
 }
 

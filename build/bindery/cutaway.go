@@ -197,7 +197,7 @@ func (c *cuts) partFigures(p *book.Part, root string) []site.Lit {
 			continue
 		}
 		lit := site.Lit{Build: build, Sheet: c.w.words["cut.sheet."+sheet], URL: root + buildPath(build) + "#" + sheet, Alt: fmt.Sprintf(litAlt, p.Name, c.title(build, sheet))}
-		lit.Layouts = c.layouts(build, sheet, root, "#c-"+p.ID)
+		lit.Picture = c.layouts(build, sheet, root, "#c-"+p.ID).Narrow
 		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
 			if l.ID == p.ID {
 				lit.Number = l.Number

@@ -60,6 +60,9 @@ func (p *Path) Weight(w float64) *Path { p.Stroke = w; return p }
 // differ in the style sheet and must not depend on its order.
 func (p *Path) With(class string) *Path { return &Path{Class: class, steps: p.steps} }
 
+// box adds a closed rectangle.
+func (p *Path) box(x, y, w, h float64) *Path { return p.M(x, y).H(x + w).V(y + h).H(x).Z() }
+
 // poly is an outline through points, closed if asked.
 func poly(class string, closed bool, xy ...float64) *Path {
 	p := NewPath(class)

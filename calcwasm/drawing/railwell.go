@@ -1,7 +1,8 @@
 package drawing
 
 // railWell draws the well of the rail. All measures are those of a well 864
-// high; below the head they stretch with the height.
+// high; below the head they stretch with the height. The rail stands on every
+// page, so what is of one ink is one path.
 type railWell struct{ h float64 }
 
 const railCX = 52.5 // centre line of the well
@@ -34,11 +35,14 @@ func (w railWell) casing(g *Group) {
 		g.Add(Rect{X: x, Y: railHead + 5, W: 9, H: w.h - railHead - 5, Fill: string(hatch), Opacity: .55},
 			Line{x, railHead + 5, x, w.h, "dim", 0}, Line{x + 9, railHead + 5, x + 9, w.h, "dim", 0})
 	}
+	slots, lines := NewPath("pap"), NewPath("dim")
 	for y := w.y(758); y < w.h-4; y += 8 {
 		for _, x := range []float64{23, 73} {
-			g.Add(Rect{X: x - 1, Y: y, W: 11, H: 2.6, Class: "pap"}, Line{x - 2, y + 1.3, x + 11, y + 1.3, "dim", 0})
+			slots.box(x-1, y, 11, 2.6)
+			lines.M(x-2, y+1.3).H(x + 11)
 		}
 	}
+	g.Add(slots, lines)
 }
 
 // water stands from the pumping level down; the static level is dashed.
@@ -55,11 +59,11 @@ func (w railWell) water(g *Group) {
 // head is what stands above grade: motor, discharge head with its flange, base.
 func (w railWell) head(g *Group) {
 	boxed(g.Add, Box{railCX - 13, 8, 26, 28}, "w-still")
+	ribs := NewPath("thin")
 	for i := range 4 {
-		x := railCX - 13 + float64(i+1)*5.2
-		g.Add(Line{x, 12, x, 32, "thin", 0})
+		ribs.M(railCX-13+float64(i+1)*5.2, 12).V(32)
 	}
-	g.Add(NewPath("out").M(railCX-9, 8).Q(railCX, 2, railCX+9, 8))
+	g.Add(ribs, NewPath("out").M(railCX-9, 8).Q(railCX, 2, railCX+9, 8))
 	body := poly("w-still", true, railCX-11, 36, railCX+11, 36, railCX+15, 70, railCX-15, 70)
 	g.Add(body, body.With("out"))
 	boxed(g.Add, Box{railCX + 12.5, 50, 13, 9}, "w-still")
@@ -73,20 +77,23 @@ func (w railWell) column(g *Group) {
 		Rect{X: railCX - 8, Y: 75, W: 16, H: end - 75, Class: "w-water"},
 		Line{railCX - 8, 75, railCX - 8, end, "out", 0}, Line{railCX + 8, 75, railCX + 8, end, "out", 0},
 		Line{railCX, 40, railCX, w.y(540) + 100, "s-turn", 2.4})
+	joints := NewPath("pap")
 	for d := 110.0; d < 530; d += 43 {
-		boxed(g.Add, Box{railCX - 10, w.y(d), 20, 5}, "pap")
+		joints.box(railCX-10, w.y(d), 20, 5)
 	}
+	g.Add(joints, joints.With("out"))
 }
 
 // bowls: six stages, each with its impeller, then the suction pipe and strainer.
 func (w railWell) bowls(g *Group) {
 	top := w.y(540)
+	bowls, impellers := NewPath("w-still"), NewPath("s-turn").Weight(2)
 	for i := range 6 {
 		y := top + float64(i)*15
-		b := poly("w-still", true, railCX-10, y, railCX+10, y, railCX+14, y+5, railCX+14, y+10, railCX+10, y+15,
-			railCX-10, y+15, railCX-14, y+10, railCX-14, y+5)
-		g.Add(b, b.With("out"), poly("s-turn", false, railCX-8, y+5, railCX, y+10, railCX+8, y+5).Weight(2))
+		bowls.M(railCX-10, y).H(railCX+10).L(railCX+14, y+5).V(y+10).L(railCX+10, y+15).H(railCX-10).L(railCX-14, y+10).V(y + 5).Z()
+		impellers.M(railCX-8, y+5).L(railCX, y+10).L(railCX+8, y+5)
 	}
+	g.Add(bowls, bowls.With("out"), impellers)
 	y := top + 90
 	boxed(g.Add, Box{railCX - 7, y, 14, 36}, "pap")
 	g.Add(Rect{X: railCX - 8, Y: y + 36, W: 16, H: 14, Class: "pap"},
