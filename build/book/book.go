@@ -21,6 +21,8 @@ type Book struct {
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
 
+	Exercises []*Exercise // by id
+
 	TermByID    map[string]*Term
 	PartByID    map[string]*Part
 	ChapterByID map[string]*Chapter
@@ -54,9 +56,10 @@ const (
 	TermPage PageKind = iota
 	PartPage
 	ChapterPage
+	ExercisePage
 )
 
-var pageKinds = [...]string{"term", "part", "chapter"}
+var pageKinds = [...]string{"term", "part", "chapter", "exercise"}
 
 func (k PageKind) String() string { return pageKinds[k] }
 

@@ -17,12 +17,14 @@ import (
 )
 
 // folders of the content, by the kind of their pages.
-var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters"}
+var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", ExercisePage: "exercises"}
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution},
 	ChapterPage: {markdown.Worked, markdown.Question},
+
+	ExercisePage: {markdown.Draw, markdown.Ask, markdown.Choose, markdown.Order},
 }
 
 // loading is a book that is being read.
@@ -46,6 +48,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.chapters()
 	l.names()
 	l.network()
+	l.exercises()
 	return l.book, l.found.Place(l.book.Files)
 }
 

@@ -20,7 +20,8 @@ import (
 // Kind is the first word of a fenced block that has a meaning.
 type Kind string
 
-// The fenced blocks of the notation, and the check question of a chapter.
+// The fenced blocks of the notation, the check question of a chapter, and the
+// blocks of an exercise.
 const (
 	Formula  Kind = "formula"
 	SI       Kind = "si"
@@ -30,10 +31,14 @@ const (
 	Mistake  Kind = "mistake"
 	Caution  Kind = "caution"
 	Question Kind = "question"
+	Draw     Kind = "draw"
+	Ask      Kind = "ask"
+	Choose   Kind = "choose"
+	Order    Kind = "order"
 )
 
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Draw, Ask, Choose, Order}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"

@@ -1,0 +1,136 @@
+package exercise
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"columnbowl/calcwasm/formula"
+)
+
+// given is the number that a slip gives on a sheet.
+type given struct {
+	site
+	value  float64
+	lesson int // the slip that stands for its lesson; rightLesson for the right way
+}
+
+// rightLesson marks the right number, and slips that never differ from it.
+const rightLesson = -1
+
+// singles lists what each slip on the way gives, the right number first.
+func (sg *segment) singles() []given {
+	list := []given{{site{-1, -1}, sg.right, rightLesson}}
+	for _, s := range sg.sites {
+		if v := sg.try(oneSlip(s)); v == v {
+			list = append(list, given{s, v, sg.sheet.Template.lesson(sg.item, s.slip)})
+		}
+	}
+	return list
+}
+
+// lesson is the slip that stands for a slip's lesson in an item.
+func (t *Template) lesson(item, slip int) int {
+	if item < len(t.lessons) {
+		for _, l := range t.lessons[item] {
+			if l.slip == slip {
+				return l.as
+			}
+		}
+	}
+	return slip
+}
+
+// apart says whether the mistakes of a sheet can be told from each other and
+// from the right number; if not, which two cannot.
+func (sh *Sheet) apart() string {
+	for i := range sh.Items {
+		sg := sh.segment(i, nil)
+		list := sg.singles()
+		slices.SortFunc(list, func(a, b given) int { return cmp.Compare(a.value, b.value) })
+		for k := 1; k < len(list); k++ {
+			a, b := &list[k-1], &list[k]
+			if a.lesson != b.lesson && b.value-a.value < 2*sg.tolerance(b.value) {
+				return "in “" + sh.set.Book.Terms[sg.term].ID + "” " + sh.nameOf(a) + " and " + sh.nameOf(b) + " give nearly the same: " +
+					sh.set.Book.Format(sg.term, b.value, formula.US)
+			}
+		}
+	}
+	return ""
+}
+
+func (sh *Sheet) nameOf(g *given) string {
+	if g.slip < 0 {
+		return "the right way"
+	}
+	return "“" + sh.set.slips[g.slip].ID + "”"
+}
+
+// trials is how many draws tell which mistakes are of one lesson.
+const trials = 24
+
+// learn finds the mistakes of one lesson: those that give nearly the same number
+// in every draw, such as × 0.433 and / 2.31. They need not stand apart. It
+// returns why the template cannot be drawn at all, if that is so.
+func (s *Set) learn(t *Template) string {
+	t.lessons = make([][]lesson, len(t.Ask))
+	near := make([]map[[2]int]bool, len(t.Ask))
+	rng := newPCG(1, streamOf(t.ID))
+	why, found := "", 0
+	for try := 0; try < 40*trials && found < trials; try++ {
+		sheet, reason := s.try(t, rng)
+		if sheet == nil {
+			why = reason
+			continue
+		}
+		found++
+		for i := range t.Ask {
+			near[i] = sheet.near(i, near[i])
+		}
+	}
+	if found == 0 {
+		return why
+	}
+	for i := range t.Ask {
+		t.lessons[i] = lessons(near[i])
+	}
+	return ""
+}
+
+// near narrows the pairs that have been near each other in all draws so far.
+func (sh *Sheet) near(item int, before map[[2]int]bool) map[[2]int]bool {
+	sg := sh.segment(item, nil)
+	list := sg.singles()
+	now := map[[2]int]bool{}
+	for i := range list {
+		for k := i + 1; k < len(list); k++ {
+			pair := [2]int{list[i].slip, list[k].slip}
+			if math.Abs(list[i].value-list[k].value) < 2*sg.tolerance(list[k].value) && (before == nil || before[pair]) {
+				now[pair] = true
+			}
+		}
+	}
+	return now
+}
+
+// lessons gives each slip of a near pair the lowest slip that it is near to.
+func lessons(near map[[2]int]bool) []lesson {
+	var pairs [][2]int
+	for p := range near {
+		pairs = append(pairs, p)
+	}
+	slices.SortFunc(pairs, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
+	var list []lesson
+	for _, p := range pairs {
+		if !slices.ContainsFunc(list, func(l lesson) bool { return l.slip == p[1] }) {
+			as := p[0]
+			for _, l := range list {
+				if l.slip == as {
+					as = l.as
+				}
+			}
+			list = append(list, lesson{p[1], as})
+		}
+	}
+	return list
+}

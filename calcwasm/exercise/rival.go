@@ -1,0 +1,120 @@
+package exercise
+
+import (
+	"math"
+
+	"columnbowl/calcwasm/formula"
+)
+
+// A person also reads a digit wrongly, or a line of the sheet too high or too
+// low. Nobody can list all such slips, but where one of them gives the very
+// number of a mistake, the number does not single the mistake out.
+
+// rival says whether a slip of the pen leads to a number as well as a way does.
+func (sg *segment) rival(a, tol float64, w way) bool {
+	set := sg.sheet.set
+	for _, v := range swapped(sg.right, set.Book.Terms[sg.term].US.Factor) {
+		if math.Abs(v-a) <= tol {
+			return true
+		}
+	}
+	facts := sg.sheet.Template.Facts
+	for i := range facts {
+		t := facts[i].Term
+		if set.Book.Terms[t].Kind != formula.Quantity || !sg.uses(t) {
+			continue
+		}
+		u := set.Book.Terms[t].US
+		for _, v := range swapped(sg.base[t]-u.Offset, u.Factor) {
+			if math.Abs(sg.with(t, v+u.Offset)-a) <= tol {
+				return true
+			}
+		}
+		for k := range facts {
+			o := facts[k].Term
+			if o != t && set.Book.Terms[o].Dim() == set.Book.Terms[t].Dim() && set.Book.Terms[o].Kind == formula.Quantity &&
+				math.Abs(sg.with(t, sg.base[o])-a) <= tol && !sg.sameAsTaking(w, t, o) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// uses says whether a fact stands in a formula of the segment.
+func (sg *segment) uses(term int) bool {
+	for _, i := range sg.steps {
+		for _, f := range sg.sheet.plan.steps[i].from {
+			if f == term {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// with is the asked term, reckoned rightly, with another value of one fact.
+func (sg *segment) with(term int, v float64) float64 {
+	before := sg.env.Values[term]
+	sg.env.Values[term] = v
+	out := sg.try(way{0, -1, -1, -1, term})
+	sg.env.Values[term] = before
+	return out
+}
+
+// sameAsTaking says whether a way is nothing but taking one fact for another:
+// then both give the same number, whatever the facts are.
+func (sg *segment) sameAsTaking(w way, term, other int) bool {
+	sg.shake()
+	a, b := sg.try(w), sg.with(term, sg.env.Values[other])
+	sg.settle()
+	return math.Abs(a-b) <= 1e-9*math.Abs(a)
+}
+
+// same says whether two ways are one way in other words.
+func (sg *segment) same(a, b way) bool {
+	sg.shake()
+	x, y := sg.try(a), sg.try(b)
+	sg.settle()
+	return math.Abs(x-y) <= 1e-9*math.Abs(x)
+}
+
+// shake moves every value that the segment starts from a little, each
+// differently; settle puts them back.
+func (sg *segment) shake() {
+	sg.still = append(sg.still[:0], sg.base...)
+	for t, v := range sg.env.Values {
+		if v == v && sg.sheet.set.Book.Terms[t].Kind == formula.Quantity {
+			sg.env.Values[t] = v * (1 + float64(t*7919%101+1)*1.7e-4)
+		}
+	}
+	for _, i := range sg.steps {
+		st := &sg.sheet.plan.steps[i]
+		sg.env.Values[st.term] = st.run(sg.env)
+	}
+	copy(sg.base, sg.env.Values)
+}
+
+func (sg *segment) settle() {
+	copy(sg.base, sg.still)
+	copy(sg.env.Values, sg.still)
+}
+
+// swapped lists a value with two neighbouring ones of its first four digits
+// exchanged.
+func swapped(v, factor float64) []float64 {
+	h := half(v, factor)
+	if h == 0 {
+		return nil
+	}
+	n := int(math.Floor(math.Abs(v)/(2*h) + 0.5)) // its four digits as a whole number
+	var list []float64
+	for p := 1; p <= 100; p *= 10 {
+		low, high := n/p%10, n/(10*p)%10
+		if low != high {
+			m := n + (low-high)*10*p + (high-low)*p
+			list = append(list, math.Copysign(float64(m)*2*h, v))
+		}
+	}
+	return list
+}

@@ -1,0 +1,124 @@
+package exercise
+
+import (
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+)
+
+// Situation is the text of a sheet with its facts written in.
+func (sh *Sheet) Situation() string {
+	return fill(sh.Template.Text, func(id string) string {
+		if t, ok := sh.set.Book.Find(id); ok && sh.values[t] == sh.values[t] {
+			return sh.set.Book.Format(t, sh.values[t], formula.US)
+		}
+		return ""
+	})
+}
+
+// fill puts a text in place of each {name}.
+func fill(text string, of func(name string) string) string {
+	var b strings.Builder
+	for {
+		open := strings.IndexByte(text, '{')
+		end := strings.IndexByte(text[max(open, 0):], '}')
+		if open < 0 || end < 0 {
+			b.WriteString(text)
+			return b.String()
+		}
+		b.WriteString(text[:open])
+		b.WriteString(of(text[open+1 : open+end]))
+		text = text[open+end+1:]
+	}
+}
+
+// Names lists what stands in braces in a text, with the byte where each begins.
+func Names(text string) (names []string, at []int) {
+	from := 0
+	for {
+		open := strings.IndexByte(text[from:], '{')
+		if open < 0 {
+			return names, at
+		}
+		open += from
+		end := strings.IndexByte(text[open:], '}')
+		if end < 0 {
+			return names, at
+		}
+		names, at = append(names, text[open+1:open+end]), append(at, open+1)
+		from = open + end
+	}
+}
+
+// Amount writes a value of an item's term with its unit.
+func (sh *Sheet) Amount(i int, v float64) string {
+	return sh.set.Book.Format(sh.Items[i].Term, v, formula.US)
+}
+
+// Title is how an item is called: the name of its term, or its question.
+func (sh *Sheet) Title(i int) string {
+	if sh.Items[i].Kind == Number {
+		return sh.set.Book.Terms[sh.Items[i].Term].Title
+	}
+	return sh.Items[i].Ask
+}
+
+// Steps is the way to an item from what stands before it on the sheet, one line
+// for each number: “field head = 197 ft + 138.6 ft + 0.41 ft = 336 ft”.
+func (sh *Sheet) Steps(i int) []string {
+	if sh.Items[i].Kind != Number {
+		return nil
+	}
+	sg := sh.segment(i, nil)
+	b := sh.set.Book
+	var lines []string
+	for _, k := range sg.steps {
+		st := &sh.plan.steps[k]
+		v := b.Format(st.term, sg.env.Values[st.term], formula.US)
+		line := b.Terms[st.term].Name + " = "
+		if st.expr != nil {
+			work := st.expr.Substituted(b.Scope, sg.env, formula.US)
+			if work != v {
+				line += work + " = "
+			}
+		}
+		lines = append(lines, line+v)
+	}
+	return lines
+}
+
+// Cautions lists what can hurt somebody in the situation of a sheet: the texts
+// of the book's cautions that it raises, and that its author allows.
+func (sh *Sheet) Cautions() []string {
+	env := sh.set.work
+	copy(env.Values, sh.values)
+	var list []string
+	for _, c := range append(append([]int(nil), sh.plan.stands...), sh.plan.checks...) {
+		if caution := &sh.set.Book.Cautions[c]; sh.plan.about(caution.Home) && caution.When.Test(env) == formula.True {
+			list = append(list, caution.Say)
+		}
+	}
+	return list
+}
+
+// Trace is what one mistake gives in an item of a sheet.
+type Trace struct {
+	Slip  int
+	Value float64
+	Here  bool // the mistake is in the item's own formula, not on the way to it
+}
+
+// Traces lists what each mistake gives in an item when all before it is right.
+func (sh *Sheet) Traces(i int) []Trace {
+	if sh.Items[i].Kind != Number {
+		return nil
+	}
+	sg := sh.segment(i, nil)
+	var list []Trace
+	for _, g := range sg.singles()[1:] {
+		if g.lesson != rightLesson {
+			list = append(list, Trace{g.slip, g.value, g.at == len(sg.steps)-1})
+		}
+	}
+	return list
+}
