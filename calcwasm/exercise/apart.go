@@ -113,24 +113,34 @@ func (sh *Sheet) near(item int, before map[[2]int]bool) map[[2]int]bool {
 	return now
 }
 
-// lessons gives each slip of a near pair the lowest slip that it is near to.
+// lessons joins the slips that are near to each other, also by way of a third,
+// and gives each the lowest of its group; the right way is lower than all.
 func lessons(near map[[2]int]bool) []lesson {
-	var pairs [][2]int
-	for p := range near {
-		pairs = append(pairs, p)
-	}
-	slices.SortFunc(pairs, func(a, b [2]int) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(a[1], b[1])) })
-	var list []lesson
-	for _, p := range pairs {
-		if !slices.ContainsFunc(list, func(l lesson) bool { return l.slip == p[1] }) {
-			as := p[0]
-			for _, l := range list {
-				if l.slip == as {
-					as = l.as
+	as := map[int]int{}
+	for changed := true; changed; {
+		changed = false
+		for p := range near {
+			low := min(p[0], p[1], lowest(as, p[0]), lowest(as, p[1]))
+			for _, slip := range p {
+				if lowest(as, slip) != low {
+					as[slip], changed = low, true
 				}
 			}
-			list = append(list, lesson{p[1], as})
 		}
 	}
+	var list []lesson
+	for slip, low := range as {
+		if slip != low {
+			list = append(list, lesson{slip, low})
+		}
+	}
+	slices.SortFunc(list, func(a, b lesson) int { return cmp.Compare(a.slip, b.slip) })
 	return list
+}
+
+func lowest(as map[int]int, slip int) int {
+	if low, ok := as[slip]; ok {
+		return low
+	}
+	return slip
 }

@@ -98,6 +98,9 @@ func (sg *segment) findSites() {
 	p := sg.sheet.plan
 	for at, i := range sg.steps {
 		home := p.steps[i].term
+		if first := sg.sheet.set.Book.First(home); first == nil || first.When != nil && first.When.Test(sg.env) != formula.True {
+			continue // the formula that the mistakes edit does not hold here
+		}
 		var after []bool // what stands on the term cannot be known before it
 		for _, k := range sg.sheet.set.slipsOf[home] {
 			if after == nil {

@@ -1,19 +1,36 @@
 package exercise
 
 import (
+	"strconv"
 	"strings"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
 )
 
 // Situation is the text of a sheet with its facts written in.
 func (sh *Sheet) Situation() string {
 	return fill(sh.Template.Text, func(id string) string {
 		if t, ok := sh.set.Book.Find(id); ok && sh.values[t] == sh.values[t] {
-			return sh.set.Book.Format(t, sh.values[t], formula.US)
+			return sh.fact(t)
 		}
 		return ""
 	})
+}
+
+// fact writes a fact with all its digits: 1.1875 in, not 1.188 in.
+func (sh *Sheet) fact(term int) string {
+	t, v := &sh.set.Book.Terms[term], sh.values[term]
+	text := sh.set.Book.Format(term, v, formula.US)
+	if t.Kind == formula.Choice {
+		return text
+	}
+	short := unit.Format(v, t.US)
+	full := strconv.FormatFloat(t.US.FromSI(v), 'g', 7, 64)
+	if len(full) <= len(short) || strings.ContainsAny(full+short, "e,×") {
+		return text
+	}
+	return strings.Replace(full, "-", "−", 1) + text[len(short):]
 }
 
 // fill puts a text in place of each {name}.
@@ -119,6 +136,22 @@ func (sh *Sheet) Traces(i int) []Trace {
 		if g.lesson != rightLesson {
 			list = append(list, Trace{g.slip, g.value, g.at == len(sg.steps)-1})
 		}
+	}
+	return list
+}
+
+// Fact is a fact of a sheet.
+type Fact struct {
+	Term  int
+	Value float64
+}
+
+// Facts lists the facts of a sheet, in the order in which they were drawn.
+func (sh *Sheet) Facts() []Fact {
+	var list []Fact
+	for i := range sh.Template.Facts {
+		t := sh.Template.Facts[i].Term
+		list = append(list, Fact{t, sh.values[t]})
 	}
 	return list
 }
