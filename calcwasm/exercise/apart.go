@@ -12,7 +12,8 @@ import (
 type given struct {
 	site
 	value  float64
-	lesson int // the slip that stands for its lesson; rightLesson for the right way
+	tol    float64 // how far an answer may be off by rounding
+	lesson int     // the slip that stands for its lesson; rightLesson for the right way
 }
 
 // rightLesson marks the right number, and slips that never differ from it.
@@ -20,10 +21,11 @@ const rightLesson = -1
 
 // singles lists what each slip on the way gives, the right number first.
 func (sg *segment) singles() []given {
-	list := []given{{site{-1, -1}, sg.right, rightLesson}}
+	list := []given{{site{-1, -1}, sg.right, sg.tolerance(rightWay, sg.right), rightLesson}}
 	for _, s := range sg.sites {
-		if v := sg.try(oneSlip(s)); v == v {
-			list = append(list, given{s, v, sg.sheet.Template.lesson(sg.item, s.slip)})
+		w := oneSlip(s)
+		if v := sg.try(w); v == v {
+			list = append(list, given{s, v, sg.tolerance(w, v), sg.sheet.Template.lesson(sg.item, s.slip)})
 		}
 	}
 	return list
@@ -50,7 +52,7 @@ func (sh *Sheet) apart() string {
 		slices.SortFunc(list, func(a, b given) int { return cmp.Compare(a.value, b.value) })
 		for k := 1; k < len(list); k++ {
 			a, b := &list[k-1], &list[k]
-			if a.lesson != b.lesson && b.value-a.value < 2*sg.tolerance(b.value) {
+			if a.lesson != b.lesson && b.value-a.value < 2*max(a.tol, b.tol) {
 				return "in “" + sh.set.Book.Terms[sg.term].ID + "” " + sh.nameOf(a) + " and " + sh.nameOf(b) + " give nearly the same: " +
 					sh.set.Book.Format(sg.term, b.value, formula.US)
 			}
@@ -105,7 +107,7 @@ func (sh *Sheet) near(item int, before map[[2]int]bool) map[[2]int]bool {
 	for i := range list {
 		for k := i + 1; k < len(list); k++ {
 			pair := [2]int{list[i].slip, list[k].slip}
-			if math.Abs(list[i].value-list[k].value) < 2*sg.tolerance(list[k].value) && (before == nil || before[pair]) {
+			if math.Abs(list[i].value-list[k].value) < 2*max(list[i].tol, list[k].tol) && (before == nil || before[pair]) {
 				now[pair] = true
 			}
 		}

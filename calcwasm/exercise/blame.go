@@ -24,7 +24,7 @@ func (sg *segment) blame(m *Mark, r *reading) {
 	singles := sg.singles()
 	fits := sg.fits(a, r.rounding, singles)
 	switch {
-	case len(fits) == 1 && sg.sure(a, r.rounding, fits[0], singles):
+	case len(fits) == 1 && m.Say == "" && sg.sure(a, r.rounding, fits[0], singles):
 		m.Verdict = Slipped
 		m.Causes = sg.causes(fits)
 	case len(fits) == 1 || len(fits) == 2:
@@ -54,7 +54,7 @@ func (sg *segment) fits(a, rounding float64, singles []given) []fit {
 	var list []fit
 	for _, g := range singles[1:] {
 		off := math.Abs(g.value - a)
-		if off > sg.slack(g.value, rounding) || g.lesson == rightLesson {
+		if off > slack(g.tol, g.value, rounding) || g.lesson == rightLesson {
 			continue
 		}
 		list = sg.addFit(list, fit{oneSlip(g.site), off, g.lesson})
@@ -64,8 +64,8 @@ func (sg *segment) fits(a, rounding float64, singles []given) []fit {
 
 // slack is how far an answer may be from what a slip gives: rounding on the way
 // and of the answer itself, which may have fewer digits than were asked for.
-func (sg *segment) slack(v, rounding float64) float64 {
-	return math.Max(sg.tolerance(v), math.Min(rounding, 0.005*math.Abs(v)))
+func slack(tol, v, rounding float64) float64 {
+	return math.Max(tol, math.Min(rounding, 0.005*math.Abs(v)))
 }
 
 // addFit adds a way to a list, unless it is one that is there in other words;
@@ -97,7 +97,7 @@ func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
 			continue
 		}
 		seen[g.lesson] = true
-		share := 2 * sg.slack(g.value, rounding) / math.Abs(g.value) / lnSpan
+		share := 2 * slack(g.tol, g.value, rounding) / math.Abs(g.value) / lnSpan
 		all += share
 		if g.at == last {
 			here += share
@@ -106,7 +106,7 @@ func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
 	if all > unlucky && (f.first != last || here > unlucky) {
 		return false
 	}
-	return !sg.rival(a, sg.slack(a, rounding), f.way)
+	return !sg.rival(a, slack(sg.tolerance(f.way, a), a, rounding), f.way)
 }
 
 // lnSpan is ln 16: a number out of the blue lies anywhere between a quarter of
@@ -123,7 +123,8 @@ func (sg *segment) guess(m *Mark, a, rounding float64) {
 				continue
 			}
 			v := sg.try(w)
-			if off := math.Abs(v - a); off <= sg.slack(v, rounding) {
+			off := math.Abs(v - a)
+			if off <= close*math.Abs(v) && off <= slack(sg.tolerance(w, v), v, rounding) {
 				list = sg.addFit(list, fit{w, off, -2})
 			}
 		}
@@ -141,7 +142,7 @@ func (sg *segment) guess(m *Mark, a, rounding float64) {
 // hint names a slip of the pen, which is no mistake of understanding.
 func (sg *segment) hint(a, rounding float64) string {
 	for _, v := range swapped(sg.right, sg.sheet.set.Book.Terms[sg.term].US.Factor) {
-		if math.Abs(v-a) <= sg.slack(v, rounding) {
+		if math.Abs(v-a) <= slack(sg.tol, v, rounding) {
 			return "Two digits of the right number may have changed places."
 		}
 	}

@@ -49,6 +49,7 @@ type Cause struct{ Slips []int } // places, for Set.Slip
 func (sh *Sheet) Mark(answers []string) []Mark {
 	marks := make([]Mark, len(sh.Items))
 	own := make([]float64, len(sh.Items))
+	slipped := false // some number before was not right
 	for i := range sh.Items {
 		text := ""
 		if i < len(answers) {
@@ -64,14 +65,15 @@ func (sh *Sheet) Mark(answers []string) []Mark {
 		case item.Kind == Ordering:
 			marks[i] = item.markOrder(text)
 		default:
-			marks[i], own[i] = sh.number(i, text, own)
+			marks[i], own[i] = sh.number(i, text, own, slipped)
+			slipped = slipped || marks[i].Verdict != Right
 		}
 	}
 	return marks
 }
 
 // number marks a number; carry is what later items are reckoned with.
-func (sh *Sheet) number(i int, text string, own []float64) (m Mark, carry float64) {
+func (sh *Sheet) number(i int, text string, own []float64, slipped bool) (m Mark, carry float64) {
 	m.Value = math.NaN()
 	r := sh.set.read(sh.Items[i].Term, text)
 	if r.fault != "" {
@@ -82,21 +84,15 @@ func (sh *Sheet) number(i int, text string, own []float64) (m Mark, carry float6
 	sg := sh.segment(i, own)
 	right := sh.Items[i].Right
 	for _, target := range []float64{right, sg.right} {
-		m.Own = target != right && sg.right != right
-		if done := sg.asRight(&m, &r, target); done {
-			if m.Verdict == Right {
-				return m, target
-			}
+		m.Own = slipped && target != right
+		if sg.asRight(&m, &r, target) {
 			if m.Verdict == Misunit {
-				m.Value = target
+				m.Value = target // what was meant
 			}
 			return m, m.Value
 		}
-		if sg.right == right {
-			break
-		}
 	}
-	m.Own = math.Abs(sg.right-right) > sg.tolerance(right)
+	m.Own = slipped && math.Abs(sg.right-right) > sg.tol
 	sg.blame(&m, &r)
 	return m, m.Value
 }
@@ -112,7 +108,7 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 	within := sg.sheet.Template.Ask[sg.item].Within * math.Abs(target)
 	fewer := math.Min(r.rounding, 0.02*math.Abs(target)) // of an answer with fewer digits
 	switch {
-	case off <= math.Max(sg.tolerance(target), within) || r.unit != nil && off <= math.Min(r.rounding, 2*sg.tolerance(target)):
+	case off <= math.Max(sg.tol, within) || r.unit != nil && off <= math.Min(r.rounding, 2*sg.tol):
 		m.Verdict, m.Points = Right, MostPoints
 		if m.Own {
 			m.Verdict = Carried
@@ -129,7 +125,8 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 			return false
 		}
 		if sg.blamed(r) {
-			return false // a mistake leads to the same number
+			m.Say = words // and a mistake leads to the same number: neither is sure
+			return false
 		}
 		m.Verdict, m.Points, m.Say = Misunit, MostPoints/2, words
 	}
@@ -139,7 +136,7 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 // blamed says whether a single mistake gives the number.
 func (sg *segment) blamed(r *reading) bool {
 	for _, g := range sg.singles()[1:] {
-		if math.Abs(g.value-r.value) <= sg.tolerance(g.value) {
+		if math.Abs(g.value-r.value) <= g.tol {
 			return true
 		}
 	}

@@ -22,6 +22,9 @@ type reading struct {
 func (s *Set) read(term int, text string) reading {
 	field := s.Book.Field(term)
 	field.Count = false // 7.6 stages is a wrong number, not an unreadable one
+	if u := s.Book.Terms[term].US; u.Dim.IsNone() && u.Print == "" {
+		text = strings.TrimRightFunc(text, func(c rune) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == ' ' }) // “8 stages”
+	}
 	typed, err := unit.Read(text, field)
 	r := reading{value: typed.Likely, rounding: typed.Rounding, unit: typed.Unit}
 	bad, _ := err.(*unit.ReadError)
@@ -69,7 +72,7 @@ func (sg *segment) otherUnits(r *reading, right float64) (words string) {
 	}
 	fits := func(u *unit.Unit, scale float64) bool {
 		v := u.ToSI(r.number * scale)
-		slack := sg.tolerance(right)
+		slack := sg.tol
 		return math.Abs(v-right) <= math.Max(slack, math.Min(r.bare*scale*u.Factor, slack*10))
 	}
 	if r.unit != nil && r.value != r.value && (fits(t.US, 1) || fits(t.SI, 1)) {

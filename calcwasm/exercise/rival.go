@@ -57,7 +57,7 @@ func (sg *segment) uses(term int) bool {
 func (sg *segment) with(term int, v float64) float64 {
 	before := sg.env.Values[term]
 	sg.env.Values[term] = v
-	out := sg.try(way{0, -1, -1, -1, term})
+	out := sg.try(way{0, -1, -1, -1, term, -1, 0})
 	sg.env.Values[term] = before
 	return out
 }

@@ -19,7 +19,8 @@ type segment struct {
 	base  []float64 // the values before a slip is tried
 	still []float64 // base, while the values are shaken
 	right float64   // what the term is if nothing goes wrong on the way
-	loose float64   // how far rounding on the way may have moved it
+	tol   float64   // how far an answer may be off that by rounding
+	moves []int     // the numbers on the way that a learner rounds
 }
 
 // site is a slip that can be made on the way: where, and what it takes.
@@ -50,7 +51,8 @@ func (sh *Sheet) segment(item int, own []float64) *segment {
 	sg.fill(own)
 	sg.findSites()
 	sg.right = sg.env.Values[sg.term]
-	sg.loose = sg.spread()
+	sg.findMoves()
+	sg.tol = sg.tolerance(rightWay, sg.right)
 	return sg
 }
 
@@ -148,6 +150,9 @@ func (sg *segment) try(w way) float64 {
 		} else if at >= w.first || w.fact >= 0 {
 			sg.env.Values[st.term] = st.run(sg.env)
 		}
+		if st.term == w.nudged {
+			sg.env.Values[st.term] += w.nudge
+		}
 	}
 	v := sg.env.Values[sg.term]
 	for _, i := range sg.steps {
@@ -163,16 +168,21 @@ type way struct {
 	first, second         int // places of the segment where slips are made, -1 for none
 	firstSlip, secondSlip int // -1 for none
 	fact                  int // the term of a fact that is read wrongly, -1 for none
+	nudged                int // the term whose number is moved by nudge, -1 for none
+	nudge                 float64
 }
 
-func oneSlip(s site) way { return way{s.at, -1, s.slip, -1, -1} }
+// rightWay makes no slip.
+var rightWay = way{-1, -1, -1, -1, -1, -1, 0}
+
+func oneSlip(s site) way { return way{s.at, -1, s.slip, -1, -1, -1, 0} }
 
 // twoSlips joins two slips, the one that is made first in front.
 func twoSlips(a, b site) way {
 	if a.at > b.at {
 		a, b = b, a
 	}
-	return way{a.at, b.at, a.slip, b.slip, -1}
+	return way{a.at, b.at, a.slip, b.slip, -1, -1, 0}
 }
 
 // relation is the wrong formula that a way takes at a place, nil for the right one.
@@ -208,8 +218,11 @@ func half(v float64, factor float64) float64 {
 	return 0.5 * size / 1000 * factor
 }
 
-// tolerance is how far an answer may be off a value of the asked term by rounding.
-func (sg *segment) tolerance(v float64) float64 { return (sg.written(v) + sg.loose) * (1 + 1e-9) }
+// tolerance is how far an answer may be off what a way gives: by rounding the
+// answer, and by rounding on the way.
+func (sg *segment) tolerance(w way, v float64) float64 {
+	return (sg.written(v) + sg.spread(w, v)) * (1 + 1e-9)
+}
 
 // written is half of the last digit that an answer is asked with.
 func (sg *segment) written(v float64) float64 {
@@ -223,43 +236,56 @@ func (sg *segment) written(v float64) float64 {
 	return half(v-t.US.Offset, t.US.Factor)
 }
 
-// spread is how far the asked term moves when the numbers on the way to it are
-// rounded to four digits: the root of the sum of the squares.
-func (sg *segment) spread() float64 {
-	if sg.sheet.set.Book.Terms[sg.term].Kind == formula.Count {
-		return 0
-	}
-	sum := 0.0
+// findMoves lists the numbers that a learner rounds before the asked term: all
+// that is worked out, and no fact.
+func (sg *segment) findMoves() {
 	p := sg.sheet.plan
 	seen := make([]bool, len(p.place))
 	for _, i := range sg.steps {
 		for _, f := range p.steps[i].from {
-			if seen[f] || p.place[f] < 0 || p.steps[p.place[f]].expr == nil || sg.sheet.set.Book.Terms[f].Kind != formula.Quantity {
-				continue // a fact is not rounded
+			if !seen[f] && p.place[f] >= 0 && p.steps[p.place[f]].expr != nil && sg.sheet.set.Book.Terms[f].Kind == formula.Quantity {
+				seen[f] = true
+				sg.moves = append(sg.moves, f)
 			}
-			seen[f] = true
-			d := sg.moved(f)
+		}
+	}
+}
+
+// spread is how far the asked term moves, on some way to it, when the numbers
+// before it are rounded to four digits: the root of the sum of the squares.
+func (sg *segment) spread(w way, v float64) float64 {
+	if sg.sheet.set.Book.Terms[sg.term].Kind == formula.Count {
+		return 0
+	}
+	sum := 0.0
+	for _, f := range sg.moves {
+		if d := sg.moved(f, w) - v; d == d {
 			sum += float64(d * d)
 		}
 	}
 	return math.Sqrt(sum)
 }
 
-// moved is the change of the asked term as one number before it moves by half
-// of its last digit.
-func (sg *segment) moved(term int) float64 {
-	p, t := sg.sheet.plan, &sg.sheet.set.Book.Terms[term]
-	sg.env.Values[term] += half(sg.env.Values[term]-t.US.Offset, t.US.Factor)
+// moved is the asked term as one number before it moves by half of its last digit.
+func (sg *segment) moved(term int, w way) float64 {
+	t := &sg.sheet.set.Book.Terms[term]
+	w.nudge, w.nudged = half(sg.base[term]-t.US.Offset, t.US.Factor), term
+	before := sg.env.Values[term]
+	if at := sg.sheet.plan.place[term]; !sg.holds(at) {
+		sg.env.Values[term] += w.nudge
+	}
+	w.fact = term // everything is worked out again
+	v := sg.try(w)
+	sg.env.Values[term] = before
+	return v
+}
+
+// holds says whether a step of the plan belongs to the segment.
+func (sg *segment) holds(step int) bool {
 	for _, i := range sg.steps {
-		if st := &p.steps[i]; st.term != term {
-			sg.env.Values[st.term] = st.run(sg.env)
+		if i == step {
+			return true
 		}
 	}
-	d := sg.env.Values[sg.term] - sg.right
-	for _, i := range sg.steps {
-		t := p.steps[i].term
-		sg.env.Values[t] = sg.base[t]
-	}
-	sg.env.Values[term] = sg.base[term]
-	return d
+	return false
 }
