@@ -66,10 +66,11 @@ func TestEngineImportsLittle(t *testing.T) {
 // rooms that may know of each other, beside unit and arith which all may use.
 // What is not listed imports none of the others.
 var order = map[string]string{
-	"reckon":  "formula",
-	"answer":  "reckon formula physics",
-	"physics": "formula water pipe column shaft thrust suction motor curve",
-	"column":  "pipe",
+	"reckon":   "formula",
+	"exercise": "reckon formula",
+	"answer":   "reckon formula physics exercise",
+	"physics":  "formula water pipe column shaft thrust suction motor curve",
+	"column":   "pipe",
 }
 
 func TestImportsPointOneWay(t *testing.T) {

@@ -19,6 +19,9 @@ func exportBuffer(n int32) unsafe.Pointer {
 //go:wasmexport load
 func exportLoad(n int32) int32 { return int32(load(int(n))) }
 
+//go:wasmexport practise
+func exportPractise(n int32) int32 { return int32(practise(int(n))) }
+
 //go:wasmexport answer
 func exportAnswer(n int32) int32 { return int32(reply(int(n))) }
 

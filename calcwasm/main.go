@@ -40,6 +40,26 @@ func load(n int) (status int) {
 	return 0
 }
 
+// practise takes packed exercises of n bytes from the buffer, after load. It
+// returns 0, or minus the length of the reason why they cannot be read.
+func practise(n int) (status int) {
+	defer func() {
+		if recover() != nil {
+			output = []byte("the engine failed while it read the exercises")
+			status = -len(output)
+		}
+	}()
+	if desk == nil {
+		output = []byte("no book is loaded")
+		return -len(output)
+	}
+	if err := desk.Practise(input[:n]); err != nil {
+		output = []byte(err.Error())
+		return -len(output)
+	}
+	return 0
+}
+
 // reply works out a request of n bytes and returns the length of the reply,
 // or minus the length of an error text.
 func reply(n int) (length int) {

@@ -9,13 +9,17 @@ import (
 	"strconv"
 	"strings"
 
+	"columnbowl/calcwasm/exercise"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/reckon"
 )
 
 // Desk answers requests about one book.
-type Desk struct{ book *reckon.Book }
+type Desk struct {
+	book *reckon.Book
+	set  *exercise.Set // nil while no exercises are loaded
+}
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
@@ -94,9 +98,12 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // Append works a request out and appends the reply to a buffer, which a page
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
+	w := &writer{buf: buf}
+	if d.practice(w, string(text)) {
+		return w.buf
+	}
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
-	w := &writer{buf: buf}
 	w.object(func() {
 		if q.question.Want >= 0 {
 			w.pair("want", d.book.Terms[q.question.Want].ID)

@@ -49,7 +49,7 @@ func (sh *Sheet) apart() string {
 	for i := range sh.Items {
 		sg := sh.segment(i, nil)
 		list := sg.singles()
-		slices.SortFunc(list, func(a, b given) int { return cmp.Compare(a.value, b.value) })
+		sortGiven(list)
 		for k := 1; k < len(list); k++ {
 			a, b := &list[k-1], &list[k]
 			if a.lesson != b.lesson && b.value-a.value < 2*max(a.tol, b.tol) {
@@ -59,6 +59,16 @@ func (sh *Sheet) apart() string {
 		}
 	}
 	return ""
+}
+
+// sortGiven sorts a short list by value. The generic sort would be one more copy
+// of itself in what a reader loads.
+func sortGiven(list []given) {
+	for i := 1; i < len(list); i++ {
+		for k := i; k > 0 && list[k].value < list[k-1].value; k-- {
+			list[k], list[k-1] = list[k-1], list[k]
+		}
+	}
 }
 
 func (sh *Sheet) nameOf(g *given) string {

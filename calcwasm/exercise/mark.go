@@ -161,7 +161,7 @@ func (item *Item) markChoice(text string) Mark {
 // others between them or not: one thing out of place costs one.
 func (item *Item) markOrder(text string) Mark {
 	m := Mark{Verdict: Unread, Value: math.NaN(), Say: "Answer with the letters in their order, such as " + item.sample() + "."}
-	given := strings.ToUpper(strings.NewReplacer(" ", "", ",", "", "-", "", ".", "", ";", "").Replace(text))
+	given := letters(text)
 	if len(given) != len(item.Answer) {
 		return m
 	}
@@ -183,6 +183,20 @@ func (item *Item) markOrder(text string) Mark {
 		m.Verdict, m.Say = Wrong, "Several things are out of place."
 	}
 	return m
+}
+
+// letters takes the letters out of a text, as capitals.
+func letters(text string) string {
+	var out []byte
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; {
+		case c >= 'a' && c <= 'z':
+			out = append(out, c-'a'+'A')
+		case c != ' ' && c != ',' && c != '-' && c != '.' && c != ';':
+			out = append(out, c)
+		}
+	}
+	return string(out)
 }
 
 func (item *Item) sample() string {
