@@ -24,7 +24,8 @@ var named = map[string][]string{
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
-	"Caution.State": {"fires", "clear", "unchecked"},
+	"Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
+	"Verdict": {"right", "rounded", "unit", "carried", "mistake", "could-be", "not-recognised", "wrong", "in-part", "empty", "unread"},
 }
 
 // fill gives every field of v a value; turn picks among the named ones, so that

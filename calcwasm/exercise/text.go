@@ -9,13 +9,17 @@ import (
 )
 
 // Situation is the text of a sheet with its facts written in.
-func (sh *Sheet) Situation() string {
-	return fill(sh.Template.Text, func(id string) string {
-		if t, ok := sh.set.Book.Find(id); ok && sh.values[t] == sh.values[t] {
+func (sh *Sheet) Situation() string { return Fill(sh.Template.Text, sh.FactText) }
+
+// FactText is the value of a drawn fact as the sheet writes it; empty for what
+// is no fact.
+func (sh *Sheet) FactText(id string) string {
+	for i := range sh.Template.Facts {
+		if t := sh.Template.Facts[i].Term; sh.set.Book.Terms[t].ID == id {
 			return sh.fact(t)
 		}
-		return ""
-	})
+	}
+	return ""
 }
 
 // fact writes a fact with all its digits: 1.1875 in, not 1.188 in.
@@ -33,8 +37,8 @@ func (sh *Sheet) fact(term int) string {
 	return strings.Replace(full, "-", "−", 1) + text[len(short):]
 }
 
-// fill puts a text in place of each {name}.
-func fill(text string, of func(name string) string) string {
+// Fill puts a text in place of each {name} of another text.
+func Fill(text string, of func(name string) string) string {
 	var b strings.Builder
 	for {
 		open := strings.IndexByte(text, '{')
