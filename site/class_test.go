@@ -28,7 +28,7 @@ func TestClassSheetsEmptyAndFull(t *testing.T) {
 			if turn >= 0 {
 				checkMarkup(t, name, html)
 			}
-			if !strings.HasPrefix(html, "<!doctype html>") || strings.Count(html, "<main>") != 1 || !strings.HasSuffix(strings.TrimSpace(html), "</html>") {
+			if !strings.HasPrefix(html, "<!doctype html>") || strings.Count(html, "<main") != 1 || !strings.HasSuffix(strings.TrimSpace(html), "</html>") {
 				t.Errorf("%s, turn %d: not a whole page", name, turn)
 			}
 			for _, bad := range []string{"<script", " style=", " onclick="} {

@@ -16,6 +16,7 @@ type Handout struct {
 	Book, Version                        string
 	Text                                 template.HTML
 	Cautions                             []string
+	Numeric                              bool // numbers are asked
 	Items                                []Asked
 }
 
@@ -66,7 +67,7 @@ type KeySlip struct{ Value, Say string }
 type ClassReport struct {
 	Title, Book, Version, Paper string
 	Sheets                      int
-	Signs                       []string // of the learners, over the columns of the picture
+	Signs                       []string // of the learners, over the columns of the picture; none for a large class
 	Slips                       []ClassSlip
 	Teach                       []Teach
 	Items                       []ClassItem
@@ -82,6 +83,7 @@ type ClassSlip struct {
 	Count    int
 	Bar      template.HTML
 	Learners []string // for each learner: "sure", "maybe" or ""
+	Who      string   // in place of that for a large class
 }
 
 // Teach is one thing to teach again.

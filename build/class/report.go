@@ -66,8 +66,11 @@ const mostTaught = 3
 // Report makes the file on a marked class.
 func (o *Office) Report(title string, class []Learner, marked []Marked, faults []Fault) ([]byte, error) {
 	view := site.ClassReport{Title: title, Book: o.Book.Handbook.Title, Version: o.version(), Paper: o.Paper, Sheets: len(marked)}
+	wide := len(class) <= widest
 	for _, l := range class {
-		view.Signs = append(view.Signs, l.ID)
+		if wide {
+			view.Signs = append(view.Signs, l.ID)
+		}
 	}
 	for i := range faults {
 		view.Faults = append(view.Faults, faults[i].String())
@@ -75,7 +78,12 @@ func (o *Office) Report(title string, class []Learner, marked []Marked, faults [
 	for n, m := range Mistakes(marked) {
 		row := site.ClassSlip{N: n + 1, Say: o.Set.Slip(m.Slip).Say, Page: o.page(m.Slip), Count: m.Count(), Bar: bar(len(m.Sure), len(m.Maybe), len(class))}
 		for _, l := range class {
-			row.Learners = append(row.Learners, sureness(&m, l.ID))
+			if wide {
+				row.Learners = append(row.Learners, sureness(&m, l.ID))
+			}
+		}
+		if !wide {
+			row.Who = m.who()
 		}
 		view.Slips = append(view.Slips, row)
 	}
@@ -85,6 +93,19 @@ func (o *Office) Report(title string, class []Learner, marked []Marked, faults [
 		view.Learners = append(view.Learners, o.learner(&marked[i]))
 	}
 	return o.write(view)
+}
+
+// widest is the largest class whose learners have columns of their own in the
+// picture: more of them do not fit on the paper.
+const widest = 30
+
+// who lists the signs of those who made a mistake, unsure ones in brackets.
+func (m *Made) who() string {
+	signs := slices.Clone(m.Sure)
+	for _, s := range m.Maybe {
+		signs = append(signs, "("+s+")")
+	}
+	return strings.Join(signs, ", ")
 }
 
 func sureness(m *Made, sign string) string {

@@ -26,7 +26,10 @@ type Office struct {
 }
 
 // version is how the book's version is written on a sheet.
-func (o *Office) version() string { return o.Book.Handbook.Title + " " + o.Book.Handbook.Version }
+func (o *Office) version() string {
+	title, _, _ := strings.Cut(o.Book.Handbook.Title, ":")
+	return title + " " + o.Book.Handbook.Version
+}
 
 // situation is the text of a sheet as HTML.
 func (o *Office) situation(s *Sheet) (template.HTML, error) {
@@ -60,7 +63,7 @@ func (o *Office) Handouts(title string, sheets []Sheet) ([]byte, error) {
 			return nil, err
 		}
 		h := site.Handout{Exercise: s.Template.Name, Learner: s.Name, Sign: s.ID, Seed: strconv.FormatUint(s.Seed, 10), Version: o.version(),
-			Level: strconv.Itoa(s.Template.Level), Book: o.Book.Handbook.Title, Text: text, Cautions: s.Cautions()}
+			Level: strconv.Itoa(s.Template.Level), Book: o.Book.Handbook.Title, Text: text, Cautions: s.Cautions(), Numeric: len(s.Template.Ask) > 0}
 		for k := range s.Items {
 			h.Items = append(h.Items, o.asked(s, k))
 		}
