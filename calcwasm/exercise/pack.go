@@ -149,8 +149,9 @@ func (u *unpacker) line(f []string) {
 	t := &u.set.Templates[len(u.set.Templates)-1]
 	switch {
 	case f[0] == "fact" && len(f) >= 5:
-		fact := formula.Drawn{Term: u.place(f[1], len(u.set.Book.Terms)), Step: u.float(f[2]), From: u.expr(f[3]), To: u.expr(f[4])}
+		fact := formula.Drawn{Term: u.index(f[1], len(u.set.Book.Terms)), Step: u.float(f[2]), From: u.expr(f[3]), To: u.expr(f[4])}
 		for _, e := range f[5:] {
+			u.bad = u.bad || e == ""
 			fact.OneOf = append(fact.OneOf, u.expr(e))
 		}
 		u.bad = u.bad || fact.From == nil && fact.OneOf == nil
@@ -158,18 +159,18 @@ func (u *unpacker) line(f []string) {
 	case f[0] == "keep" && len(f) == 2 && f[1] != "":
 		t.Keep = append(t.Keep, u.expr(f[1]))
 	case f[0] == "ask" && len(f) == 4:
-		t.Ask = append(t.Ask, formula.Asked{Term: u.place(f[1], len(u.set.Book.Terms)), Step: u.float(f[2]), Within: u.float(f[3])})
+		t.Ask = append(t.Ask, formula.Asked{Term: u.index(f[1], len(u.set.Book.Terms)), Step: u.float(f[2]), Within: u.float(f[3])})
 		t.lessons = append(t.lessons, nil)
 	case f[0] == "lesson" && len(f) == 3 && len(t.Ask) > 0:
 		last := len(t.lessons) - 1
-		t.lessons[last] = append(t.lessons[last], lesson{u.place(f[1], len(u.set.slips)), u.place(f[2], len(u.set.slips))})
+		t.lessons[last] = append(t.lessons[last], lesson{u.index(f[1], len(u.set.slips)), u.place(f[2], len(u.set.slips))})
 	case f[0] == "choose" && len(f) == 4:
 		t.Choose = append(t.Choose, formula.Choose{Ask: f[1], Right: formula.Option{Text: f[2], Say: f[3]}})
 	case f[0] == "wrong" && len(f) == 3 && len(t.Choose) > 0:
 		c := &t.Choose[len(t.Choose)-1]
 		c.Wrong = append(c.Wrong, formula.Option{Text: f[1], Say: f[2]})
 	case f[0] == "order" && len(f) > 5:
-		t.Order = append(t.Order, formula.Order{Ask: f[1], Take: u.place(f[2], len(f)-2), Items: f[3:]})
+		t.Order = append(t.Order, formula.Order{Ask: f[1], Take: u.index(f[2], len(f)-2), Items: f[3:]})
 	default:
 		u.bad = true
 	}
@@ -179,12 +180,12 @@ func (u *unpacker) line(f []string) {
 func (u *unpacker) shared(f []string) bool {
 	switch {
 	case f[0] == "slip" && len(f) == 6:
-		u.set.slips = append(u.set.slips, Slip{ID: f[1], Home: u.place(f[2], len(u.set.Book.Terms)), Say: f[3], wrong: u.relation(f[4], f[5])})
+		u.set.slips = append(u.set.slips, Slip{ID: f[1], Home: u.index(f[2], len(u.set.Book.Terms)), Say: f[3], wrong: u.relation(f[4], f[5])})
 	case f[0] == "both" && len(f) == 5:
-		u.set.both[[2]int{u.place(f[1], len(u.set.slips)), u.place(f[2], len(u.set.slips))}] = u.relation(f[3], f[4])
+		u.set.both[[2]int{u.index(f[1], len(u.set.slips)), u.index(f[2], len(u.set.slips))}] = u.relation(f[3], f[4])
 	case f[0] == "exercise" && len(f) == 8:
-		u.set.Templates = append(u.set.Templates, Template{ID: f[1], Name: f[2], Level: u.place(f[3], 4), Place: f[4], Text: f[5],
-			Pick: u.place(f[6], 100), Allow: strings.Fields(f[7])})
+		u.set.Templates = append(u.set.Templates, Template{ID: f[1], Name: f[2], Level: u.index(f[3], 4), Place: f[4], Text: f[5],
+			Pick: u.index(f[6], 100), Allow: strings.Fields(f[7])})
 	default:
 		return false
 	}
@@ -237,6 +238,13 @@ func (u *unpacker) place(text string, below int) int {
 		return 0
 	}
 	return n
+}
+
+// index reads a whole number from 0 on, below a bound.
+func (u *unpacker) index(text string, below int) int {
+	n := u.place(text, below)
+	u.bad = u.bad || n < 0
+	return max(n, 0)
 }
 
 func (u *unpacker) float(text string) float64 {
