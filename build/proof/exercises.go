@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"columnbowl/build/book"
 	"columnbowl/build/markdown"
@@ -50,7 +51,7 @@ func (c *checker) exercise(set *exercise.Set, t *exercise.Template, e *book.Exer
 	for seed := uint64(1); seed <= seeds; seed++ {
 		sheet, why := set.Draw(t, seed)
 		if sheet == nil {
-			c.atDraw(e, fmt.Sprintf("Of seed %d no sheet comes: %d draws were thrown away. The last one because of this: %s.", seed, exercise.MostTries, spaced(why)))
+			c.atDraw(e, fmt.Sprintf("Of seed %d no sheet comes: %d draws were thrown away. The last one because of this: %s.", seed, exercise.MostTries, strings.TrimSuffix(spaced(why), ".")))
 			return
 		}
 		tries += sheet.Tries

@@ -1,6 +1,11 @@
 package exercise
 
-import "columnbowl/calcwasm/formula"
+import (
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+)
 
 // Source is a template as its author wrote it.
 type Source struct {
@@ -55,7 +60,7 @@ func (s *Set) Load(src *Source) []Problem {
 	}
 	if len(l.problems) == 0 {
 		if why := s.learn(&l.t); why != "" {
-			l.about(DrawBlock, "No facts can be drawn here: "+why)
+			l.about(DrawBlock, "No facts can be drawn here: "+strings.TrimSuffix(why, ".")+".")
 		}
 	}
 	if len(l.problems) == 0 {
@@ -147,13 +152,13 @@ func (l *loader) allowed() {
 		ids = append(ids, l.set.Book.Cautions[i].ID)
 	}
 next:
-	for _, a := range l.t.Allow {
+	for i, a := range l.t.Allow {
 		for _, id := range ids {
 			if a == id {
 				continue next
 			}
 		}
-		l.problems = append(l.problems, Problem{Block: -1, Title: "allow", Message: "There is no caution “" + a + "”: write term/caution.", Suggest: formula.Nearest(a, ids)})
+		l.problems = append(l.problems, Problem{Block: -1, Title: "allow." + strconv.Itoa(i), Message: "There is no caution “" + a + "”: write term/caution.", Suggest: formula.Nearest(a, ids)})
 	}
 }
 
