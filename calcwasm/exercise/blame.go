@@ -113,9 +113,17 @@ func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
 // the right one and four times it, each ratio as likely as another.
 const lnSpan = 2.772588722239781
 
+// mostSites is how many slips may lie on the way to a number for pairs of them
+// to be looked at: with more, several pairs lead to nearly every number.
+const mostSites = 32
+
 // guess looks for two mistakes made together. It never tells them as certain.
 func (sg *segment) guess(m *Mark, a, rounding float64) {
 	var list []fit
+	if len(sg.sites) > mostSites {
+		m.Say = sg.hint(a, rounding)
+		return
+	}
 	for i, x := range sg.sites {
 		for _, y := range sg.sites[i+1:] {
 			w := twoSlips(x, y)
