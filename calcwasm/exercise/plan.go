@@ -120,8 +120,19 @@ func (s *Set) newPlan(t *Template, env *formula.Env) (*plan, string) {
 		p.steps = append(p.steps, st)
 	}
 	p.index(t, len(b.Terms))
-	for i := range b.Cautions {
-		switch c := &b.Cautions[i]; {
+	s.findCautions(p, env)
+	for _, a := range t.Ask {
+		if !env.Known(a.Term) {
+			return nil, s.unknown(res, a.Term)
+		}
+	}
+	return p, ""
+}
+
+// findCautions sorts the cautions that the sheet can raise.
+func (s *Set) findCautions(p *plan, env *formula.Env) {
+	for i := range s.Book.Cautions {
+		switch c := &s.Book.Cautions[i]; {
 		case c.When.Test(env) == formula.Unknown || s.onlyChoices(c.When):
 		case c.Danger && alone(c.When):
 			p.stands = append(p.stands, i)
@@ -129,12 +140,6 @@ func (s *Set) newPlan(t *Template, env *formula.Env) (*plan, string) {
 			p.checks = append(p.checks, i)
 		}
 	}
-	for _, a := range t.Ask {
-		if !env.Known(a.Term) {
-			return nil, s.unknown(res, a.Term)
-		}
-	}
-	return p, ""
 }
 
 // onlyChoices says whether a condition looks at nothing but choices: such a
