@@ -134,10 +134,16 @@ func otherUnit(l *learner) ([]string, int) {
 	return answers, i
 }
 
-// misread takes another digit for one digit of a fact.
+// misread takes another digit for one digit of a fact that is drawn; nobody
+// misreads the specific gravity of 1 that stands on every sheet.
 func misread(l *learner) ([]string, int) {
 	facts := quantities(l)
 	f := facts[l.rng.IntN(len(facts))]
+	for _, d := range l.sheet.Template.Facts {
+		if d.Term == f.Term && d.To == nil && d.OneOf == nil {
+			return nil, 0
+		}
+	}
 	u := l.set.Book.Terms[f.Term].US
 	b := []byte(strconv.FormatFloat(u.FromSI(f.Value), 'f', -1, 64))
 	i := l.rng.IntN(min(len(b), 5))
@@ -188,4 +194,32 @@ func usedTwice(l *learner) ([]string, int) {
 	answers := rightAnswers(l)
 	answers[i] = l.written(term, v)
 	return answers, i
+}
+
+// dropDigit leaves a digit of a fact out.
+func dropDigit(l *learner) ([]string, int) {
+	facts := quantities(l)
+	f := facts[l.rng.IntN(len(facts))]
+	u := l.set.Book.Terms[f.Term].US
+	text := strconv.FormatFloat(u.FromSI(f.Value), 'g', 6, 64)
+	i := l.rng.IntN(len(text))
+	if text[i] < '0' || text[i] > '9' || len(text) < 3 {
+		return nil, 0
+	}
+	v, err := strconv.ParseFloat(text[:i]+text[i+1:], 64)
+	if err != nil || v == u.FromSI(f.Value) {
+		return nil, 0
+	}
+	l.env.Values[f.Term] = u.ToSI(v)
+	return l.firstOff(f.Term)
+}
+
+// twoDigits rounds a fact to two digits.
+func twoDigits(l *learner) ([]string, int) {
+	facts := quantities(l)
+	f := facts[l.rng.IntN(len(facts))]
+	u := l.set.Book.Terms[f.Term].US
+	v := mustFloat(strconv.FormatFloat(u.FromSI(f.Value), 'g', 2, 64))
+	l.env.Values[f.Term] = u.ToSI(v)
+	return l.firstOff(f.Term)
 }

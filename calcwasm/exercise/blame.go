@@ -106,7 +106,7 @@ func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
 	if all > unlucky && (f.first != last || here > unlucky) {
 		return false
 	}
-	return !sg.rival(a, slack(sg.tolerance(f.way, a), a, rounding), f.way)
+	return !sg.rival(a, 2*slack(sg.tolerance(f.way, a), a, rounding), f.way)
 }
 
 // lnSpan is ln 16: a number out of the blue lies anywhere between a quarter of

@@ -10,8 +10,11 @@
 //
 // The marker names a cause only where the number singles it out. “Sure” means:
 // one cause alone gives the number to four digits, no slip of another kind does
-// (digits swapped, one fact read in place of another), and fewer than one number
-// in 250 out of the blue would be taken for one of the causes looked at.
+// (digits swapped or misread, one fact read in place of another), and fewer than
+// one number in 250 out of the blue would be taken for one of the causes looked
+// at.
+//
+// A Set keeps one place to reckon in: use it from one goroutine.
 package exercise
 
 import (

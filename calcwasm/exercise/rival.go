@@ -13,7 +13,8 @@ import (
 // rival says whether a slip of the pen leads to a number as well as a way does.
 func (sg *segment) rival(a, tol float64, w way) bool {
 	set := sg.sheet.set
-	for _, v := range swapped(sg.right, set.Book.Terms[sg.term].US.Factor) {
+	factor := set.Book.Terms[sg.term].US.Factor
+	for _, v := range append(swapped(sg.right, factor), carried(sg.right, factor)...) {
 		if math.Abs(v-a) <= tol {
 			return true
 		}
@@ -25,7 +26,11 @@ func (sg *segment) rival(a, tol float64, w way) bool {
 			continue
 		}
 		u := set.Book.Terms[t].US
-		for _, v := range swapped(sg.base[t]-u.Offset, u.Factor) {
+		read := swapped(sg.base[t]-u.Offset, u.Factor)
+		if facts[i].Step > 0 || facts[i].OneOf != nil { // what is the same on every sheet is known by heart
+			read = append(read, misread(sg.base[t]-u.Offset, u.Factor)...)
+		}
+		for _, v := range read {
 			if math.Abs(sg.with(t, v+u.Offset)-a) <= tol {
 				return true
 			}
@@ -103,18 +108,49 @@ func (sg *segment) settle() {
 // swapped lists a value with two neighbouring ones of its first four digits
 // exchanged.
 func swapped(v, factor float64) []float64 {
-	h := half(v, factor)
-	if h == 0 {
-		return nil
-	}
-	n := int(math.Floor(math.Abs(v)/(2*h) + 0.5)) // its four digits as a whole number
+	n, unit := fourDigits(v, factor)
 	var list []float64
-	for p := 1; p <= 100; p *= 10 {
+	for p := 1; n > 0 && p <= 100; p *= 10 {
 		low, high := n/p%10, n/(10*p)%10
 		if low != high {
 			m := n + (low-high)*10*p + (high-low)*p
-			list = append(list, math.Copysign(float64(m)*2*h, v))
+			list = append(list, float64(m)*unit)
 		}
 	}
 	return list
+}
+
+// misread lists a value with another digit for one of its first four.
+func misread(v, factor float64) []float64 {
+	n, unit := fourDigits(v, factor)
+	var list []float64
+	for p := 1; n > 0 && p <= 1000; p *= 10 {
+		for digit := range 10 {
+			if was := n / p % 10; digit != was {
+				list = append(list, float64(n+(digit-was)*p)*unit)
+			}
+		}
+	}
+	return list
+}
+
+// carried lists a value that is off by one in one of its first three digits: a
+// carry lost in adding up.
+func carried(v, factor float64) []float64 {
+	n, unit := fourDigits(v, factor)
+	var list []float64
+	for p := 10; n > 0 && p <= 1000; p *= 10 {
+		list = append(list, float64(n+p)*unit, float64(n-p)*unit)
+	}
+	return list
+}
+
+// fourDigits is the first four digits of a value as a whole number, and what
+// one of them counts, with the value's sign; 0 for a value that has none.
+func fourDigits(v, factor float64) (n int, unit float64) {
+	unit = 2 * half(v, factor)
+	if unit == 0 {
+		return 0, 0
+	}
+	return int(math.Floor(math.Abs(v)/unit + 0.5)), math.Copysign(unit, v)
 }
