@@ -151,10 +151,11 @@ func TestBadRowsAreNamedAndTheOthersMarked(t *testing.T) {
 	lines := strings.SplitAfter(string(AnswerFile(sheets)), "\n")
 	head := lines[0]
 	row := func(learner, exercise, seed, rest string) string {
-		return learner + ",Name," + exercise + "," + seed + "," + rest + "\n"
+		return learner + ",Name," + exercise + "," + seed + ",," + rest + "\n"
 	}
 	text := head + row("01", "chain-of-six", "7001", "1,2,3,4,5,6") + row("99", "chain-of-six", "7001", "") + row("02", "chain-of-sex", "7002", "") +
-		row("03", "chain-of-six", "x", "") + row("01", "chain-of-six", "7001", "1") + "04,a\"b,c\n" + row("05", "which-build", "7005", "A,B,C,A,extra") + row("06", "which-build", "7006", "A,B,C,A")
+		row("03", "chain-of-six", "x", "") + row("01", "chain-of-six", "7001", "1") + "04,a\"b,c\n" + row("05", "which-build", "7005", "A,B,C,A,extra") + row("6", "which-build", "7006", "A,B,C,A") +
+		"07,Name,which-build,7007,abcdef,A,B,C,A\n"
 	marked, faults := MarkFile(o.Set, class, "a.csv", []byte(text), nil)
 	if len(marked) != 2 || marked[1].ID != "06" {
 		t.Errorf("%d sheets are marked", len(marked))
@@ -166,7 +167,8 @@ func TestBadRowsAreNamedAndTheOthersMarked(t *testing.T) {
 		"a.csv:5:22: A seed is a whole number as it stands on the sheet, not “x”.",
 		"a.csv:6:1: This sheet was answered in line 2 already; this row is not marked.",
 		"a.csv:7:5: This row is not read",
-		"a.csv:8:34: This sheet has 4 items, and an answer stands in “answer 5”.",
+		"a.csv:8:35: This sheet has 4 items, and an answer stands in “answer 5”.",
+		"a.csv:10:26: The sheet that was handed out is not the one that this seed draws now",
 		"a.csv:1:1: No row of Learner 02 (02) could be marked.",
 	} {
 		if !strings.Contains(got, want) {

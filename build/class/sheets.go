@@ -4,7 +4,10 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"hash/fnv"
+	"io"
 	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/exercise"
 )
@@ -13,6 +16,24 @@ import (
 type Sheet struct {
 	Learner
 	*exercise.Sheet
+}
+
+// Check is six letters that stand for what the sheet tells and asks; letters,
+// because an office program takes 12e345 for a number.
+// A seed draws the same sheet as long as the content is the same; when somebody
+// has changed the exercise or the mistakes of its terms meanwhile, the check
+// tells that the sheet handed out was another.
+func (s *Sheet) Check() string {
+	h := fnv.New32a()
+	io.WriteString(h, s.Situation())
+	for i := range s.Items {
+		io.WriteString(h, "\n"+s.Title(i)+strings.Join(s.Items[i].Names, ",")+s.Items[i].Answer)
+	}
+	check := make([]byte, 6)
+	for i := range check {
+		check[i] = 'a' + byte(h.Sum32()>>(4*i)&15)
+	}
+	return string(check)
 }
 
 // Progress is told how much of a long piece of work is done. It may be nil.
@@ -42,7 +63,7 @@ func Draw(set *exercise.Set, exercises []*exercise.Template, class []Learner, se
 }
 
 // answerColumns are the headings of the file of answers before the answers.
-var answerColumns = []string{"learner", "name", "exercise", "seed"}
+var answerColumns = []string{"learner", "name", "exercise", "seed", "check"}
 
 // AnswerFile makes the file in which the answers are written: a row for each
 // sheet, a column for each item.
@@ -60,7 +81,7 @@ func AnswerFile(sheets []Sheet) []byte {
 	_ = w.Write(head) // a Buffer does not fail
 	for i := range sheets {
 		s := &sheets[i]
-		line := append([]string{s.ID, s.Name, s.Template.ID, strconv.FormatUint(s.Seed, 10)}, make([]string, most)...)
+		line := append([]string{s.ID, s.Name, s.Template.ID, strconv.FormatUint(s.Seed, 10), s.Check()}, make([]string, most)...)
 		_ = w.Write(line)
 	}
 	w.Flush()
@@ -115,7 +136,7 @@ func MarkFile(set *exercise.Set, class []Learner, file string, text []byte, prog
 type marker struct {
 	set     *exercise.Set
 	file    string
-	col     []int // learner, name, exercise, seed
+	col     []int // learner, name, exercise, seed, check
 	answers []int
 	byID    map[string]Learner
 	seen    map[string]int // by learner, exercise and seed: the line
@@ -125,7 +146,7 @@ func (m *marker) row(r *row) (Marked, *Fault) {
 	bad := func(field int, format string, args ...any) (Marked, *Fault) {
 		return Marked{}, &Fault{m.file, r.line, r.at(field), fmt.Sprintf(format, args...)}
 	}
-	l, known := m.byID[r.get(m.col[0])]
+	l, known := m.learner(r.get(m.col[0]))
 	if !known {
 		return bad(m.col[0], "There is no learner “%s” in the class.", r.get(m.col[0]))
 	}
@@ -145,8 +166,11 @@ func (m *marker) row(r *row) (Marked, *Fault) {
 	if sheet == nil {
 		return bad(m.col[3], "From the seed %d no sheet of this exercise comes: %s.", seed, why)
 	}
-	m.seen[key] = r.line
 	out := Marked{Sheet: Sheet{l, sheet}}
+	if check := r.get(m.col[4]); check != "" && check != out.Check() {
+		return bad(m.col[4], "The sheet that was handed out is not the one that this seed draws now: the content has changed since. Mark it with the content of that day (--content).")
+	}
+	m.seen[key] = r.line
 	for i := range sheet.Items {
 		text := ""
 		if i < len(m.answers) {
@@ -161,6 +185,21 @@ func (m *marker) row(r *row) (Marked, *Fault) {
 	}
 	out.Marks = sheet.Mark(out.Answers)
 	return out, nil
+}
+
+// learner finds a learner by the sign, also where an office program has taken 01
+// for a number and written 1.
+func (m *marker) learner(sign string) (Learner, bool) {
+	if l, ok := m.byID[sign]; ok {
+		return l, true
+	}
+	found, n := Learner{}, 0
+	for id, l := range m.byID {
+		if sign != "" && strings.TrimLeft(id, "0") == sign {
+			found, n = l, n+1
+		}
+	}
+	return found, n == 1
 }
 
 // absent names the learners of the class that have no row.

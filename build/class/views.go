@@ -62,7 +62,7 @@ func (o *Office) Handouts(title string, sheets []Sheet) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		h := site.Handout{Exercise: s.Template.Name, Learner: s.Name, Sign: s.ID, Seed: strconv.FormatUint(s.Seed, 10), Version: o.version(),
+		h := site.Handout{Exercise: s.Template.Name, Learner: s.Name, Sign: s.ID, Seed: strconv.FormatUint(s.Seed, 10) + " · " + s.Check(), Version: o.version(),
 			Level: strconv.Itoa(s.Template.Level), Book: o.Book.Handbook.Title, Text: text, Cautions: s.Cautions(), Numeric: len(s.Template.Ask) > 0}
 		for k := range s.Items {
 			h.Items = append(h.Items, o.asked(s, k))
