@@ -106,9 +106,9 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 		listExercises(out, office.Set)
 		return nil
 	}
-	seed, err := strconv.ParseUint(a.seed, 10, 48)
+	seed, err := strconv.ParseUint(a.seed, 10, 32)
 	if err != nil {
-		return badUsage("a seed is a whole number such as 7, not “%s”", a.seed)
+		return badUsage("a seed is a whole number such as 7, up to ten digits, not “%s”", a.seed)
 	}
 	templates, err := chosen(office.Set, a.exercise)
 	if err != nil {
