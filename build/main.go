@@ -24,6 +24,8 @@ type command struct {
 var commands = []command{
 	{"proof", "check the content: every number, link and word", proofUsage, runProof},
 	{"bind", "make the handbook: pages that open by double click", bindUsage, runBind},
+	{"handout", "make exercise sheets for a class, with a key", handoutUsage, runHandout},
+	{"mark", "mark the answers of a class", markUsage, runMark},
 	{"reckon", "compute a term from facts, in any direction", reckonUsage, runReckon},
 	{"takeoff", "list the pieces of a pump: quantities, lengths, weights", takeoffUsage, runTakeoff},
 }

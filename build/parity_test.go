@@ -30,6 +30,7 @@ type page struct {
 	ctx                         context.Context
 	memory                      api.Memory
 	buffer, load, answer, reply api.Function
+	exercises                   api.Function
 }
 
 // module builds the engine once for all tests that run it.
@@ -62,12 +63,22 @@ func openPage(t testing.TB, pack []byte) *page {
 		t.Fatal(err)
 	}
 	p := &page{ctx: ctx, memory: mod.Memory(), buffer: mod.ExportedFunction("buffer"), load: mod.ExportedFunction("load"),
-		answer: mod.ExportedFunction("answer"), reply: mod.ExportedFunction("reply")}
+		answer: mod.ExportedFunction("answer"), reply: mod.ExportedFunction("reply"), exercises: mod.ExportedFunction("add")}
 	p.send(t, pack)
 	if status := p.call(t, p.load, uint64(len(pack))); status != 0 {
 		t.Fatalf("the engine does not take the book: %s", p.read(t, int(-status)))
 	}
 	return p
+}
+
+// practise gives the engine the packed exercises.
+func (p *page) practise(t testing.TB, pack []byte) {
+	t.Helper()
+	pack = append([]byte(answer.ExercisePack+"\n"), pack...)
+	p.send(t, pack)
+	if status := p.call(t, p.exercises, uint64(len(pack))); status != 0 {
+		t.Fatalf("the engine does not take the exercises: %s", p.read(t, int(-status)))
+	}
 }
 
 func (p *page) call(t testing.TB, f api.Function, args ...uint64) int32 {

@@ -68,9 +68,10 @@ func TestEngineImportsLittle(t *testing.T) {
 var order = map[string]string{
 	"cutaway":  "drawing",
 	"reckon":   "formula",
-	"answer":   "assembly reckon formula physics picture cutaway",
+	"answer":   "assembly reckon formula physics picture cutaway exercise",
 	"picture":  "reckon formula drawing",
 	"assembly": "reckon formula",
+	"exercise": "reckon formula",
 	"physics":  "formula water pipe column shaft thrust suction motor curve",
 	"column":   "pipe",
 }

@@ -30,6 +30,7 @@ func functions(words map[string]string, sprite template.HTML) template.FuncMap {
 		"plural":    plural,
 		"numbered":  numbered,
 		"cells":     cells,
+		"texts":     func(texts ...string) []string { return texts },
 	}
 }
 

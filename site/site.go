@@ -71,9 +71,8 @@ func Words() (map[string]string, error) {
 }
 
 // Write writes one page; what kind is told by the type: Term, Part, Chapter,
-// PlacePage, TermIndex, PartIndex, Chain, Sources, Home or Hub, or a pointer to
-// one. The
-// page is made in memory first, so that an error leaves nothing half written.
+// PlacePage, TermIndex, PartIndex, Chain, Sources, Home, Hub, Handouts, Keys or
+// ClassReport, or a pointer to one. The page is made in memory first, so that an error leaves nothing half written.
 func (s *Set) Write(w io.Writer, page any) error {
 	name, ok := shellOf(page)
 	if !ok {
@@ -127,7 +126,7 @@ func shellOf(page any) (string, bool) {
 		return "build.html", true
 	case Builds, *Builds:
 		return "builds.html", true
-	case Asked, *Asked:
+	case CounterQuestion, *CounterQuestion:
 		return "asked.html", true
 	case AskedIndex, *AskedIndex:
 		return "questions.html", true
@@ -137,6 +136,12 @@ func shellOf(page any) (string, bool) {
 		return "home.html", true
 	case Hub, *Hub:
 		return "hub.html", true
+	case Handouts, *Handouts:
+		return "handout.html", true
+	case Keys, *Keys:
+		return "key.html", true
+	case ClassReport, *ClassReport:
+		return "class.html", true
 	}
 	return "", false
 }

@@ -11,7 +11,7 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &Asked{}, &AskedIndex{}, &Build{}, &Builds{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
@@ -24,7 +24,9 @@ var named = map[string][]string{
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
-	"Caution.State": {"fires", "clear", "unchecked"},
+	"CutFile.URL": {"../drawings/a.svg"}, "Cut.Build": {"submersible"}, "Lit.Build": {"water-lubricated", "oil-lubricated"},
+	"Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
+	"Verdict": {"right", "rounded", "unit", "carried", "mistake", "could-be", "not-recognised", "wrong", "in-part", "empty", "unread"},
 }
 
 // fill gives every field of v a value; turn picks among the named ones, so that
@@ -37,8 +39,9 @@ func fill(v reflect.Value, field string, turn int) {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			name := v.Type().Field(i).Name
-			if v.Type().Name() == "Caution" && name == "State" {
-				name = "Caution.State"
+			switch v.Type().Name() + "." + name {
+			case "Caution.State", "CutFile.URL", "Cut.Build", "Lit.Build":
+				name = v.Type().Name() + "." + name
 			}
 			fill(v.Field(i), name, turn)
 		}

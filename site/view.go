@@ -332,8 +332,8 @@ type Question struct {
 	Answer template.HTML
 }
 
-// Asked is a question of the counter with its answer (questions/ID.html).
-type Asked struct {
+// CounterQuestion is a question of the counter with its answer (questions/ID.html).
+type CounterQuestion struct {
 	Frame
 	ID, Name string   // required; Name is the question
 	Also     []string // other ways to ask it
@@ -381,7 +381,7 @@ type Pump struct {
 // PartGroup is the parts of one place of the pump.
 type PartGroup struct {
 	Place Link
-	Rows  []PartRow
+	Parts []PartRow
 }
 
 // PartRow is a part and the builds that have it, in the order of the pumps.

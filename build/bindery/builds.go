@@ -49,9 +49,9 @@ func (w *work) buildsView() (any, error) {
 			for _, build := range book.Builds {
 				row.In = append(row.In, slices.Contains(p.Builds, build))
 			}
-			g.Rows = append(g.Rows, row)
+			g.Parts = append(g.Parts, row)
 		}
-		if len(g.Rows) > 0 {
+		if len(g.Parts) > 0 {
 			v.Groups = append(v.Groups, g)
 		}
 	}

@@ -24,6 +24,8 @@ type Book struct {
 	Asked    []*Asked   // the questions of the counter, by id
 	Bowls    []*Bowl    // the families of bowls, by nominal size
 
+	Exercises []*Exercise // by id
+
 	TermByID    map[string]*Term
 	PartByID    map[string]*Part
 	ChapterByID map[string]*Chapter
@@ -67,9 +69,10 @@ const (
 	PartPage
 	ChapterPage
 	AskedPage
+	ExercisePage
 )
 
-var pageKinds = [...]string{"term", "part", "chapter", "question"}
+var pageKinds = [...]string{"term", "part", "chapter", "question", "exercise"}
 
 func (k PageKind) String() string { return pageKinds[k] }
 

@@ -17,13 +17,15 @@ import (
 )
 
 // folders of the content, by the kind of their pages.
-var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", AskedPage: "questions"}
+var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", AskedPage: "questions", ExercisePage: "exercises"}
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
 	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
 	AskedPage:   {markdown.Worked, markdown.Picture},
+
+	ExercisePage: {markdown.Draw, markdown.Ask, markdown.Choose, markdown.Order},
 }
 
 // loading is a book that is being read.
@@ -53,6 +55,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.builds()
 	l.network()
 	l.assemble()
+	l.exercises()
 	return l.book, append(l.found.Place(l.book.Files), l.shapes()...)
 }
 

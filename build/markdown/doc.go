@@ -21,7 +21,7 @@ import (
 type Kind string
 
 // The fenced blocks of the notation, the check question and the picture of a
-// chapter, and the tables of families.
+// chapter, the tables of families, and the blocks of an exercise.
 const (
 	Formula  Kind = "formula"
 	SI       Kind = "si"
@@ -33,6 +33,10 @@ const (
 	Question Kind = "question"
 	Picture  Kind = "picture"
 	Bowls    Kind = "bowls" // a table of the families of bowls, made when the book is bound
+	Draw     Kind = "draw"
+	Ask      Kind = "ask"
+	Choose   Kind = "choose"
+	Order    Kind = "order"
 )
 
 // What a block of the kind Bowls shows, as its head says.
@@ -42,7 +46,7 @@ const (
 )
 
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls, Draw, Ask, Choose, Order}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"

@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -82,7 +83,7 @@ func (r *reading) heading(n *ast.Heading, at int) {
 	r.doc.Headings = append(r.doc.Headings, h)
 }
 
-var schemes = []Scheme{ToTerm, ToPart, ToChapter}
+var schemes = []Scheme{ToTerm, ToPart, ToChapter, ToAsked}
 
 func (r *reading) link(n *ast.Link, at int) {
 	goal := string(n.Destination)
@@ -97,7 +98,7 @@ func (r *reading) link(n *ast.Link, at int) {
 	switch {
 	case l.Scheme == Here && l.Fragment != "":
 	case !found || !known(l.Scheme):
-		r.fail(l.Off, l.Len, "This link leads nowhere: a link goes to term:…, part:… or chapter:…, or to a heading of its page (#…).", goalNear(scheme, rest, found))
+		r.fail(l.Off, l.Len, "This link leads nowhere: a link goes to term:…, part:…, chapter:… or question:…, or to a heading of its page (#…).", goalNear(scheme, rest, found))
 		return
 	case l.ID == "":
 		r.fail(l.Off, l.Len, "This link does not say which "+scheme+" it goes to.", "")
@@ -110,7 +111,7 @@ func (r *reading) link(n *ast.Link, at int) {
 	r.doc.Links = append(r.doc.Links, l)
 }
 
-func known(s Scheme) bool { return s == ToTerm || s == ToPart || s == ToChapter }
+func known(s Scheme) bool { return slices.Contains(schemes, s) }
 
 func goalNear(scheme, rest string, found bool) string {
 	if !found {

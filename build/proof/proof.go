@@ -27,6 +27,7 @@ type Summary struct {
 	Numbers                int // expected values computed again
 	Mistakes, Cautions     int
 	Links                  int // of the text and of the title blocks
+	Exercises              int // drawn for many seeds
 
 	// Published is a line on the published values that were compared; empty if
 	// none were at hand. Summary.Outside fills it.
@@ -43,6 +44,9 @@ func (s *Summary) String() string {
 		fmt.Sprintf("%d of them in two systems of units", s.Partners), count(s.Assumptions, "assumption"),
 		count(s.Examples, "worked example") + " with " + count(s.Numbers, "number") + " computed again",
 		count(s.Mistakes, "mistake"), count(s.Cautions, "caution"), count(s.Links, "link"),
+	}
+	if s.Exercises > 0 {
+		parts = append(parts, count(s.Exercises, "exercise")+fmt.Sprintf(" drawn for %d seeds", seeds))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -83,6 +87,7 @@ func Check(b *book.Book) (report.List, Summary) {
 		c.partners()
 		c.chain()
 		c.alone()
+		c.exercises()
 	}
 	if c.book.Assembly != nil {
 		c.sums()

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/assembly"
+	"columnbowl/calcwasm/exercise"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/physics"
 	"columnbowl/calcwasm/picture"
@@ -23,6 +24,7 @@ type Desk struct {
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
 	words  picture.Words   // of the pictures, in the language of the page
+	set    *exercise.Set   // nil while no exercises are loaded
 }
 
 // Open takes a packed book.
@@ -112,7 +114,7 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
 	w := &writer{buf: buf}
-	if d.cut(w, string(text)) {
+	if d.cut(w, string(text)) || d.practice(w, string(text)) {
 		return w.buf
 	}
 	with := d.bowls(string(text))

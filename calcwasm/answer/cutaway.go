@@ -28,6 +28,8 @@ func (d *Desk) Add(pack []byte) error {
 	switch kind {
 	case CutawayPack:
 		return d.addDrawings(rest)
+	case ExercisePack:
+		return d.Practise([]byte(rest))
 	}
 	return errors.New("this pack is none that the engine knows: “" + kind + "”")
 }

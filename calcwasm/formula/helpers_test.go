@@ -150,4 +150,8 @@ var parsers = map[string]func(src string, s *Scope) error{
 	"caution":    func(src string, s *Scope) error { _, err := ParseCaution(src, s); return err },
 	"assume":     func(src string, s *Scope) error { _, err := ParseAssumption(src, s); return err },
 	"estimate":   func(src string, s *Scope) error { _, err := ParseEstimate(src, s); return err },
+	"draw":       func(src string, s *Scope) error { _, err := ParseDraw(src, s); return err },
+	"ask":        func(src string, s *Scope) error { _, err := ParseAsk(src, s); return err },
+	"choose":     func(src string, _ *Scope) error { _, err := ParseChoose(src); return err },
+	"order":      func(src string, _ *Scope) error { _, err := ParseOrder(src); return err },
 }

@@ -185,7 +185,7 @@ func (s *scanner) grouped(start int) {
 }
 
 // goOn are the words that may follow a number without being its unit.
-var goOn = []string{"to", "danger", "and", "or", "not", "for", "when", "say", "given", "expect", "because"}
+var goOn = []string{"to", "step", "within", "items", "danger", "and", "or", "not", "for", "when", "say", "given", "expect", "because"}
 
 func goesOn(word string) bool {
 	for _, w := range goOn {
