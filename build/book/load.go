@@ -44,6 +44,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.terms()
 	l.parts()
 	l.chapters()
+	l.asking()
 	l.names()
 	l.network()
 	return l.book, l.found.Place(l.book.Files)

@@ -1,0 +1,207 @@
+package ask
+
+import "strings"
+
+// What stands between a phrase and a number, and what it costs.
+const (
+	costFiller   = 3
+	costWord     = 10
+	costLink     = 15 // and, with, but
+	costComma    = 25
+	costSentence = 60
+	costAmount   = 40 // another number
+	costOf       = 10 // the number of “1500 ft of 8 inch pipe”
+	wrongSide    = 30 // behind the number where phrases stand before it; tells only whose phrase it is
+)
+
+const linkWords = " and with but then while where when at "
+
+// evidence is what one phrase says for one amount.
+type evidence struct {
+	saying, term, score int
+}
+
+// attach gives each phrase to an amount for each of its terms. In every piece
+// between commas phrases stand before their numbers or behind them: the way in
+// which more is understood is taken.
+func (s *session) attach() {
+	s.nothings()
+	s.evidence = make([][]evidence, len(s.amounts))
+	piece := s.pieces()
+	for c := range s.said {
+		p := s.said[c].phrase
+		if p.kind == pair {
+			s.pair(c)
+		}
+	}
+	for from := 0; from < len(s.said); {
+		to := from
+		for to < len(s.said) && piece[s.said[to].from] == piece[s.said[from].from] {
+			to++
+		}
+		lead, total := s.assign(from, to, piece, true)
+		follow, other := s.assign(from, to, piece, false)
+		if other > total {
+			lead = follow
+		}
+		for a, list := range lead {
+			s.evidence[a] = append(s.evidence[a], list...)
+		}
+		from = to
+	}
+}
+
+// pieces numbers the pieces of the sentence, for each token.
+func (s *session) pieces() []int {
+	list := make([]int, len(s.tokens)+1)
+	n := 0
+	for i := range s.tokens {
+		if t := &s.tokens[i]; t.class == sign && strings.Contains(",;.!?\n", t.text) {
+			n++
+		}
+		list[i] = n
+	}
+	return list
+}
+
+// nothings marks amounts that stand beside a phrase which says that they are no
+// fact of the book.
+func (s *session) nothings() {
+	for c := range s.said {
+		if s.said[c].phrase.kind != nothing {
+			continue
+		}
+		for a := range s.amounts {
+			if cost, after := s.cost(&s.said[c], a); after && cost <= costFiller {
+				s.amounts[a].none = true
+			}
+		}
+	}
+}
+
+// pair gives two facts to the two amounts behind a phrase.
+func (s *session) pair(c int) {
+	senses := s.said[c].phrase.senses
+	for a := range s.amounts {
+		if s.pairBefore(&s.amounts[a]) != c {
+			continue
+		}
+		for k := 0; k < 2 && a+k < len(s.amounts) && k < len(senses); k++ {
+			s.evidence[a+k] = append(s.evidence[a+k], evidence{c, senses[k].term, senses[k].weight + 2*perWord})
+		}
+	}
+}
+
+// assign gives the phrases from..to, all of one piece, to amounts. total is how
+// much is understood: for each amount the best that is said for it.
+func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidence, total int) {
+	list = make([][]evidence, len(s.amounts))
+	for c := from; c < to; c++ {
+		p := &s.said[c]
+		if p.phrase.kind != cue || p.negated {
+			continue
+		}
+		for _, sense := range p.phrase.senses {
+			if sense.value >= 0 {
+				continue
+			}
+			a, loss := s.nearest(p, sense.term, piece, lead)
+			score := sense.weight + perWord*(len(p.phrase.words)-1) - p.loss - loss
+			if a >= 0 && score > 0 {
+				list[a] = append(list[a], evidence{c, sense.term, score})
+			}
+		}
+	}
+	for a := range list {
+		best := 0
+		for _, e := range list[a] {
+			best = max(best, e.score)
+		}
+		total += best
+	}
+	return list, total
+}
+
+// nearest finds the amount to which a phrase belongs for a term. Only where its
+// own piece has none that fits it looks into others.
+func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, loss int) {
+	for _, own := range [...]bool{true, false} {
+		best = -1
+		least := 0
+		for a := range s.amounts {
+			am := &s.amounts[a]
+			if am.none || am.negated || am.word || (piece[am.token] == piece[p.from]) != own {
+				continue
+			}
+			f := s.fit(am, term)
+			if f.text == "" {
+				continue
+			}
+			cost, after := s.cost(p, a)
+			rank := cost + f.loss
+			if after == lead {
+				rank += wrongSide
+			}
+			if best < 0 || rank < least {
+				best, least, loss = a, rank, cost+f.loss
+			}
+		}
+		if best >= 0 {
+			return best, loss
+		}
+	}
+	return -1, 0
+}
+
+// cost adds up what stands between a phrase and an amount. after tells whether
+// the phrase stands behind the amount.
+func (s *session) cost(p *saying, a int) (cost int, after bool) {
+	am := &s.amounts[a]
+	from, to := p.to, am.token
+	if after = p.from > am.token; after {
+		from, to = am.last+1, p.from
+	}
+	other := -1
+	for i := from; i < to; i++ {
+		t := &s.tokens[i]
+		switch {
+		case t.class == number:
+			cost += costAmount
+			if after && s.linked(a, t.amount) || !after && s.linked(t.amount, a) {
+				cost += costOf - costAmount
+			}
+		case t.class == sign:
+			cost += signCost(t.text)
+		case t.phrase >= 0 && t.phrase != other && s.said[t.phrase].phrase.kind == cue:
+			other = t.phrase
+			cost += costLink
+		case t.phrase >= 0 && t.phrase == other:
+		case strings.Contains(linkWords, " "+t.text+" ") && t.text != "at":
+			cost += costLink
+		case isFiller(t.text):
+			cost += costFiller
+		default:
+			cost += costWord
+		}
+	}
+	return cost, after
+}
+
+func signCost(text string) int {
+	switch {
+	case text == ",":
+		return costComma
+	case strings.Contains(";.!?\n", text):
+		return costSentence
+	}
+	return costFiller
+}
+
+// linked tells whether one amount is of the next: “1500 ft of 8 inch pipe”.
+func (s *session) linked(a, b int) bool {
+	if a+1 != b {
+		return false
+	}
+	between := strings.ToLower(strings.TrimSpace(s.text[s.amounts[a].to:s.amounts[b].from]))
+	return between == "" || between == "of" || between == "x" || between == "of the" || between == "of new"
+}

@@ -1,0 +1,281 @@
+package ask
+
+import (
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
+)
+
+// When a reading is sure.
+const (
+	enough  = 50 // what must be said for a term
+	ahead   = 25 // and how much more than for the next one
+	some    = 20 // below it a phrase says nothing about an amount
+	byUnit  = 40 // what a unit says for the terms that are plain in it
+	byQuery = 5  // for each word of the question for a term
+)
+
+// judge weighs what is said for one amount.
+func (s *session) judge(i int) Reading {
+	a := &s.amounts[i]
+	r := Reading{From: a.from, To: a.to}
+	piece := strings.TrimSpace(s.text[a.from:a.to])
+	switch {
+	case a.none:
+		r.Message = "“" + piece + "” is nothing that this book reckons with."
+		return r
+	case a.negated:
+		r.Message = "“" + piece + "” is said not to be so."
+		return r
+	}
+	r.Candidates = s.candidates(i)
+	loose := s.weigh(i, &r)
+	if len(r.Candidates) == 0 || r.Candidates[0].score < some {
+		r.Candidates = nil
+		r.Message = s.whyNot(i, piece)
+		return r
+	}
+	best, next := r.Candidates[0].score, 0
+	if len(r.Candidates) > 1 {
+		next = r.Candidates[1].score
+	}
+	if best >= enough && best-next >= ahead && !loose && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
+		r.State = Sure
+	} else {
+		r.State = Asked
+		r.Candidates = s.rivals(r.Candidates)
+		r.Message = s.question(piece, r.Candidates)
+	}
+	return r
+}
+
+// unclearUnit tells whether a bare number may be in either of two units.
+func (s *session) unclearUnit(term int) bool {
+	t := &s.book.Terms[term]
+	return t.US != t.SI && s.mixed()
+}
+
+// candidates are the terms for which phrases speak, with what they say.
+func (s *session) candidates(i int) []Candidate {
+	var list []Candidate
+	for _, e := range s.evidence[i] {
+		f := s.fit(&s.amounts[i], e.term)
+		if f.text == "" {
+			continue
+		}
+		said := &s.said[e.saying]
+		at := find(list, e.term)
+		if at < 0 {
+			list = append(list, Candidate{Term: e.term, Value: f.text, Reason: "“" + s.text[said.first:said.last] + "”", score: e.score})
+			continue
+		}
+		c := &list[at]
+		if e.score > c.score {
+			c.Reason = "“" + s.text[said.first:said.last] + "”"
+		}
+		// A second phrase for the same term makes it likelier, a second clear
+		// one not by its whole weight.
+		c.score = max(c.score, e.score) + min(c.score, e.score, byHint)
+	}
+	sortCandidates(list)
+	return list
+}
+
+func find(list []Candidate, term int) int {
+	for i := range list {
+		if list[i].Term == term {
+			return i
+		}
+	}
+	return -1
+}
+
+// weigh adds what the unit alone says, unless a phrase has said enough, and puts
+// what else it might be behind. It tells whether the best one is loose.
+func (s *session) weigh(i int, r *Reading) (loose bool) {
+	a := &s.amounts[i]
+	clear := len(r.Candidates) > 0 && r.Candidates[0].score >= enough
+	if !a.bare() {
+		terms, single := s.plainTerms(a)
+		for _, t := range terms {
+			score := byUnit + s.overlap(i, t)
+			if single {
+				score += byHint
+			}
+			if clear {
+				score = 0
+			}
+			s.raise(a, r, t, score)
+		}
+		s.others(a, r)
+	}
+	sortCandidates(r.Candidates)
+	if len(r.Candidates) > mostCandidates {
+		r.Candidates = r.Candidates[:mostCandidates]
+	}
+	if len(r.Candidates) > 0 && !clear {
+		loose = s.fit(a, r.Candidates[0].Term).loose
+	}
+	return loose
+}
+
+// others adds, for correcting by hand, further terms that the amount may be.
+func (s *session) others(a *amount, r *Reading) {
+	for t := range s.book.Terms {
+		term := &s.book.Terms[t]
+		if len(r.Candidates) >= mostCandidates {
+			return
+		}
+		if term.Kind != formula.Choice && term.Ask != "" && find(r.Candidates, t) < 0 {
+			s.raise(a, r, t, 0)
+		}
+	}
+}
+
+// raise adds to what is said for a term.
+func (s *session) raise(a *amount, r *Reading, term, score int) {
+	if at := find(r.Candidates, term); at >= 0 {
+		r.Candidates[at].score += score
+		return
+	}
+	if f := s.fit(a, term); f.text != "" {
+		r.Candidates = append(r.Candidates, Candidate{Term: term, Value: f.text, Reason: a.kind(), score: score - f.loss})
+	}
+}
+
+// kind is the reason that an amount's unit gives.
+func (a *amount) kind() string {
+	u := a.unit
+	if u == nil {
+		u = a.aliases[0].unit
+	}
+	if u.Dim == unit.None {
+		return "a pure number"
+	}
+	return "a " + u.Dim.String()
+}
+
+// plainTerms are the terms that an amount may be by its unit: those of its group
+// in the vocabulary, or all of the kind that a person can supply. single tells
+// that there is one only.
+func (s *session) plainTerms(a *amount) (terms []int, single bool) {
+	for _, u := range a.units() {
+		for _, g := range s.groups {
+			for _, v := range g.units {
+				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) {
+					terms = append(terms, g.terms...)
+					break
+				}
+			}
+		}
+	}
+	if len(terms) > 0 {
+		return terms, len(terms) == 1
+	}
+	for t := range s.book.Terms {
+		if term := &s.book.Terms[t]; term.Kind != formula.Choice && term.Ask != "" && s.fit(a, t).text != "" {
+			terms = append(terms, t)
+		}
+	}
+	return terms, len(terms) == 1
+}
+
+// units are all units that an amount may be in.
+func (a *amount) units() []*unit.Unit {
+	var list []*unit.Unit
+	if a.unit != nil {
+		list = append(list, a.unit)
+	}
+	for _, al := range a.aliases {
+		list = append(list, al.unit)
+	}
+	return list
+}
+
+// overlap counts the words beside an amount that stand in the question for a
+// term: it decides only the order of what is asked.
+func (s *session) overlap(i, term int) int {
+	a := &s.amounts[i]
+	score := 0
+	for k := max(0, a.token-5); k < min(len(s.tokens), a.last+6); k++ {
+		t := &s.tokens[k]
+		if t.class == word && len(t.text) > 3 && !isFiller(t.text) && s.asks[term][t.stem] {
+			score += byQuery
+		}
+	}
+	return min(score, 2*byQuery)
+}
+
+// whyNot tells why an amount is no fact.
+func (s *session) whyNot(i int, piece string) string {
+	a := &s.amounts[i]
+	for c := range s.said {
+		p := &s.said[c]
+		if p.phrase.kind != cue || p.negated {
+			continue
+		}
+		if cost, _ := s.cost(p, i); cost > costWord {
+			continue
+		}
+		for _, sense := range p.phrase.senses {
+			if f := s.fit(a, sense.term); sense.value < 0 && f.why != "" {
+				return f.why
+			}
+		}
+	}
+	if a.bare() {
+		return "I read “" + piece + "”, but not what it is: write what it is, or its unit, beside it."
+	}
+	return "I read “" + piece + "”, but find nothing in this book that it may be."
+}
+
+// rivals are the candidates between which a person has to choose.
+func (s *session) rivals(list []Candidate) []Candidate {
+	n := 1
+	for n < len(list) && list[0].score-list[n].score < ahead && list[n].score >= some {
+		n++
+	}
+	return list[:n]
+}
+
+// question asks which of the candidates a piece is.
+func (s *session) question(piece string, list []Candidate) string {
+	text := "Is " + piece
+	for i := range list {
+		t := &s.book.Terms[list[i].Term]
+		switch {
+		case i == 0:
+			text += " "
+		case i == len(list)-1:
+			text += " or "
+		default:
+			text += ", "
+		}
+		text += "the " + t.Name
+		if t.Kind == formula.Choice {
+			text = text[:len(text)-len("the "+t.Name)] + s.label(list[i])
+		}
+	}
+	return text + "?"
+}
+
+// label is what a value of a choice is called.
+func (s *session) label(c Candidate) string {
+	t := &s.book.Terms[c.Term]
+	for i, v := range t.Values {
+		if v == c.Value {
+			return t.Name + " “" + t.Labels[i] + "”"
+		}
+	}
+	return t.Name
+}
+
+// sortCandidates puts the likeliest first, and keeps the order of equals.
+func sortCandidates(list []Candidate) {
+	for i := 1; i < len(list); i++ {
+		for j := i; j > 0 && list[j].score > list[j-1].score; j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+}

@@ -1,0 +1,117 @@
+package ask
+
+import "strings"
+
+// Words that join two numbers to a range, that stand before a rough one, and
+// between a number and how far it may be off. Fields take the same.
+const (
+	spanWords  = " to - – — through till until .. ... … to about "
+	widthWords = "|+-|+/-|±|plus or minus|give or take|"
+	aboutWords = " about approximately approx around roughly circa ca ~ ≈ "
+)
+
+// widest is how much larger the upper end of a range may be: “40 to 220” is
+// two numbers.
+const widest = 3
+
+// ranges joins amounts that are one: “180 to 200 ft”, “400 gpm ± 20”.
+func (s *session) ranges() {
+	for i := range s.amounts {
+		s.rough(&s.amounts[i])
+	}
+	kept := s.amounts[:0]
+	for i := 0; i < len(s.amounts); i++ {
+		a := s.amounts[i]
+		if i+1 < len(s.amounts) && s.spans(&a, &s.amounts[i+1]) {
+			b := &s.amounts[i+1]
+			join(&a, b)
+			for k := a.token + 1; k <= b.last; k++ {
+				s.tokens[k].phrase = -1
+			}
+			i++
+		}
+		for k := a.token; k <= a.last; k++ {
+			s.tokens[k].amount = len(kept)
+		}
+		kept = append(kept, a)
+	}
+	s.amounts = kept
+	s.supply()
+}
+
+// rough takes what stands directly before an amount: about, not.
+func (s *session) rough(a *amount) {
+	if a.token == 0 {
+		return
+	}
+	before := s.tokens[a.token-1].text
+	if strings.Contains(aboutWords, " "+before+" ") {
+		a.head = "about "
+	}
+	a.negated = before == "not"
+}
+
+// spans tells whether two amounts are a range, and sets how it is written.
+func (s *session) spans(a, b *amount) bool {
+	between := strings.ToLower(strings.Join(strings.Fields(s.text[a.to:b.from]), " "))
+	if between == "" || a.word || b.word {
+		return false
+	}
+	if strings.Contains(widthWords, "|"+between+"|") {
+		a.joint = " +- "
+		return b.value > 0
+	}
+	span := strings.Contains(spanWords, " "+between+" ") || between == "and" && a.token > 0 && s.tokens[a.token-1].text == "between"
+	if !span || s.paired(a) || b.value <= a.value || b.value > widest*a.value {
+		return false
+	}
+	a.joint = " to "
+	return a.unit == nil || b.unit == nil && len(b.aliases) == 0 || b.unit != nil && a.unit.Dim == b.unit.Dim
+}
+
+// paired tells whether a phrase before the amount says that two facts follow.
+func (s *session) paired(a *amount) bool { return s.pairBefore(a) >= 0 }
+
+func (s *session) pairBefore(a *amount) int {
+	for i := a.token - 1; i >= 0; i-- {
+		t := &s.tokens[i]
+		if t.phrase >= 0 && s.said[t.phrase].phrase.kind == pair {
+			return t.phrase
+		}
+		if t.class != word || !isFiller(t.text) {
+			return -1
+		}
+	}
+	return -1
+}
+
+// join makes one amount of two.
+func join(a, b *amount) {
+	a.high = b.low
+	switch {
+	case a.unit == nil && len(a.aliases) == 0:
+		a.unit, a.unitText, a.aliases = b.unit, b.unitText, b.aliases
+	case b.unit != nil && a.unit != nil && a.unit.Symbol != b.unit.Symbol && a.joint == " to ":
+		a.low += " " + a.unitText
+		a.unit, a.unitText, a.aliases = b.unit, b.unitText, nil
+	case b.unit != nil && b.unit.Symbol == "%" && a.joint == " +- ":
+		a.low += " " + a.unitText
+		a.unitText = "%"
+	}
+	a.to, a.last = b.to, b.last
+}
+
+// supply reads the way in which an electric supply is written: 460/3/60 is
+// volts, phases, hertz.
+func (s *session) supply() {
+	for i := 0; i+2 < len(s.amounts); i++ {
+		v, p, f := &s.amounts[i], &s.amounts[i+1], &s.amounts[i+2]
+		strokes := strings.TrimSpace(s.text[v.to:p.from]) == "/" && strings.TrimSpace(s.text[p.to:f.from]) == "/"
+		if !strokes || p.value != 1 && p.value != 3 || f.value != 50 && f.value != 60 || v.value < 100 {
+			continue
+		}
+		v.setUnit("V")
+		f.setUnit("Hz")
+		p.none = true
+	}
+}
