@@ -19,7 +19,8 @@ const AskingFile = "asking.yaml"
 // Asking is how people say the facts of the book in a sentence, beside the names
 // and other names of the terms. It is empty for a book without such a file.
 type Asking struct {
-	Cues, Hints []Speech         // words for a term; words that help and are not enough
+	Cues, Leans []Speech         // words for a term; words for it where nothing clearer is said
+	Hints       []Speech         // words that help and are not enough
 	Values      []Speech         // words for the values of choices
 	Units       []SpokenUnit     // other words for units
 	Plain       []PlainUnit      // what an amount is by its unit alone
@@ -63,6 +64,7 @@ func (l *loading) asking() {
 	a := &l.book.Asking
 	fields := []field{
 		{"cues", false, a.speeches(&a.Cues)},
+		{"leans", false, a.speeches(&a.Leans)},
 		{"hints", false, a.speeches(&a.Hints)},
 		{"values", false, a.values},
 		{"units", false, items(a.unit)},

@@ -29,7 +29,7 @@ func Vocabulary(b *book.Book) []byte {
 		}
 		return out
 	}
-	s.Cues, s.Hints = said(b.Asking.Cues), said(b.Asking.Hints)
+	s.Cues, s.Leans, s.Hints = said(b.Asking.Cues), said(b.Asking.Leans), said(b.Asking.Hints)
 	s.Values = append(s.Values, said(b.Asking.Values)...)
 	for _, u := range b.Asking.Units {
 		s.Units = append(s.Units, ask.Alias{Say: u.Say, Unit: u.Read, Times: u.Times, Loose: u.Loose})

@@ -40,6 +40,9 @@ func (s *session) amountAt(from, end int, v float64) int {
 	}
 	u, n := s.unitAt(rest[skip:])
 	al, m := s.aliasAt(rest[skip:])
+	if n == 0 && m == 0 {
+		u, n = s.misspelt(rest[skip:])
+	}
 	if m > 0 && m >= n {
 		a.aliases = al
 	}
@@ -49,7 +52,7 @@ func (s *session) amountAt(from, end int, v float64) int {
 	}
 	if n > 0 && n >= m {
 		a.unit, a.unitText = u, strings.TrimSpace(rest[skip:skip+n])
-		if money || skip > 0 {
+		if _, length := unit.At(rest[skip:]); money || skip > 0 || length == 0 {
 			a.unitText = u.Symbol
 		}
 	} else if money && u != nil {
@@ -61,6 +64,11 @@ func (s *session) amountAt(from, end int, v float64) int {
 	s.inches(&a)
 	s.put(token{class: number, text: strings.ToLower(s.text[from:end]), from: a.from, to: a.to, amount: len(s.amounts)})
 	s.amounts = append(s.amounts, a)
+	if a.unit == nil && m > 0 {
+		for _, w := range search.Split(rest[skip : skip+m]) { // “50 horse”: the word may speak as well
+			s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + skip + w.From, to: end + skip + w.To, unit: true})
+		}
+	}
 	return a.to
 }
 
@@ -97,7 +105,9 @@ func (s *session) inches(a *amount) {
 		return
 	}
 	u, m := unit.At(rest[at+n:])
-	if u == nil || u.Symbol != "in" {
+	if u == nil && at == 0 && strings.IndexByte("'", s.text[a.to-1]) >= 0 {
+		m = 0 // 12'6
+	} else if u == nil || u.Symbol != "in" {
 		return
 	}
 	a.low += " ft " + rest[at:at+n]
@@ -135,6 +145,24 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 		return nil, 0
 	}
 	return u, n
+}
+
+// misspelt finds a unit that is nearly spelt by the word at the beginning of a
+// text: “12 meteres”. The first letter counts.
+func (s *session) misspelt(rest string) (*unit.Unit, int) {
+	words := search.Split(rest[:min(len(rest), 24)])
+	if len(words) == 0 || words[0].From > 1 || len(words[0].Text) < 5 || s.known[words[0].Text] {
+		return nil, 0
+	}
+	w := words[0]
+	for d := 1; d < search.Slack(len(w.Text))+1; d++ {
+		for _, u := range s.units {
+			if u.text[0] == w.Text[0] && search.Distance(w.Text, u.text, d) == d {
+				return u.unit, w.To
+			}
+		}
+	}
+	return nil, 0
 }
 
 // aliasAt finds the longest other way of saying a unit at the beginning of a

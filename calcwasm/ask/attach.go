@@ -9,7 +9,10 @@ const (
 	costLink     = 15 // and, with, but
 	costComma    = 25
 	costSentence = 60
-	costAmount   = 40 // another number
+	costAmount   = 40 // another number that the phrase may mean
+	costNumber   = 15 // one that it cannot
+	costOutside  = 20 // its own piece has a number, but none that fits
+	stranger     = 40 // what a phrase loses beside a number of another kind: “pumping 800 gpm”
 	costOf       = 10 // the number of “1500 ft of 8 inch pipe”
 	wrongSide    = 30 // behind the number where phrases stand before it; tells only whose phrase it is
 )
@@ -106,7 +109,10 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				continue
 			}
 			a, loss := s.nearest(p, sense.term, piece, lead)
-			score := sense.weight + perWord*(len(p.phrase.words)-1) - p.loss - loss
+			score := sense.weight - p.loss - loss
+			if sense.weight != byLean {
+				score += perWord * (len(p.phrase.words) - 1)
+			}
 			if a >= 0 && score > 0 {
 				list[a] = append(list[a], evidence{c, sense.term, score})
 			}
@@ -125,6 +131,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 // nearest finds the amount to which a phrase belongs for a term. Only where its
 // own piece has none that fits it looks into others.
 func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, loss int) {
+	numbers := 0
 	for _, own := range [...]bool{true, false} {
 		best = -1
 		least := 0
@@ -134,10 +141,19 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 				continue
 			}
 			f := s.fit(am, term)
-			if f.text == "" {
+			cost, after := s.cost(p, a)
+			if own {
+				numbers++
+			}
+			if f.text == "" || own && f.loss > 0 && cost > 0 {
 				continue
 			}
-			cost, after := s.cost(p, a)
+			if !own && numbers > 0 {
+				cost += costOutside
+			}
+			if after && cost > 0 {
+				cost += s.noun(am)
+			}
 			rank := cost + f.loss
 			if after == lead {
 				rank += wrongSide
@@ -147,6 +163,9 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 			}
 		}
 		if best >= 0 {
+			if s.strange(p, term) {
+				loss += stranger
+			}
 			return best, loss
 		}
 	}
@@ -158,6 +177,9 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 func (s *session) cost(p *saying, a int) (cost int, after bool) {
 	am := &s.amounts[a]
 	from, to := p.to, am.token
+	if p.from < am.token && am.token < p.to {
+		return 0, false // inside: “draws 40 ft down”
+	}
 	if after = p.from > am.token; after {
 		from, to = am.last+1, p.from
 	}
@@ -165,17 +187,18 @@ func (s *session) cost(p *saying, a int) (cost int, after bool) {
 	for i := from; i < to; i++ {
 		t := &s.tokens[i]
 		switch {
+		case t.unit:
+		case t.phrase >= 0 && t.phrase != other && s.isValue(t.phrase):
+			other = t.phrase
+			cost += costFiller
+		case t.phrase >= 0 && t.phrase == other:
 		case t.class == number:
-			cost += costAmount
-			if after && s.linked(a, t.amount) || !after && s.linked(t.amount, a) {
-				cost += costOf - costAmount
-			}
+			cost += s.numberCost(p, a, t.amount, after)
 		case t.class == sign:
 			cost += signCost(t.text)
 		case t.phrase >= 0 && t.phrase != other && s.said[t.phrase].phrase.kind == cue:
 			other = t.phrase
 			cost += costLink
-		case t.phrase >= 0 && t.phrase == other:
 		case strings.Contains(linkWords, " "+t.text+" ") && t.text != "at":
 			cost += costLink
 		case isFiller(t.text):
@@ -197,11 +220,66 @@ func signCost(text string) int {
 	return costFiller
 }
 
-// linked tells whether one amount is of the next: “1500 ft of 8 inch pipe”.
+// numberCost is the cost of another amount on the way from a phrase to one.
+func (s *session) numberCost(p *saying, a, other int, after bool) int {
+	if after && s.linked(a, other) || !after && s.linked(other, a) {
+		return costOf
+	}
+	for _, sense := range p.phrase.senses {
+		if sense.value < 0 && s.fit(&s.amounts[other], sense.term).text != "" {
+			return costAmount
+		}
+	}
+	return costNumber
+}
+
+// isValue tells whether a phrase is the value of a choice: it stands between
+// others like an adjective, “8 inch schedule 40 pipe”.
+func (s *session) isValue(c int) bool {
+	for _, sense := range s.said[c].phrase.senses {
+		if sense.value >= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// linked tells whether one amount is of the next: “1500 ft of 8 inch pipe”,
+// “600 m of DN 200”.
 func (s *session) linked(a, b int) bool {
 	if a+1 != b {
 		return false
 	}
-	between := strings.ToLower(strings.TrimSpace(s.text[s.amounts[a].to:s.amounts[b].from]))
-	return between == "" || between == "of" || between == "x" || between == "of the" || between == "of new"
+	of := false
+	for i := s.amounts[a].last + 1; i < s.amounts[b].token; i++ {
+		t := &s.tokens[i]
+		if t.class == sign || !t.unit && t.text != "of" && t.text != "x" && t.text != "new" && t.text != "the" && !(of && t.phrase >= 0) {
+			return false
+		}
+		of = of || t.text == "of"
+	}
+	return true
+}
+
+// noun is what a phrase behind a bare number loses when another thing is counted
+// between: “80 cows”.
+func (s *session) noun(a *amount) int {
+	if !a.bare() || a.last+1 >= len(s.tokens) {
+		return 0
+	}
+	t := &s.tokens[a.last+1]
+	if t.class != word || t.phrase >= 0 || isFiller(t.text) || strings.Contains(linkWords, " "+t.text+" ") {
+		return 0
+	}
+	return stranger
+}
+
+// strange tells whether directly behind a phrase stands a number that cannot be
+// what it speaks of: “pumping 800 gpm” says little about a level.
+func (s *session) strange(p *saying, term int) bool {
+	if p.to >= len(s.tokens) || s.tokens[p.to].class != number {
+		return false
+	}
+	a := &s.amounts[s.tokens[p.to].amount]
+	return !a.bare() && !a.word && s.fit(a, term).text == ""
 }

@@ -28,6 +28,9 @@ func (s *session) judge(i int) Reading {
 	case a.negated:
 		r.Message = "“" + piece + "” is said not to be so."
 		return r
+	case s.isYear(a):
+		r.Message = "“" + piece + "” is taken for a year."
+		return r
 	}
 	r.Candidates = s.candidates(i)
 	loose := s.weigh(i, &r)
@@ -42,12 +45,30 @@ func (s *session) judge(i int) Reading {
 	}
 	if best >= enough && best-next >= ahead && !loose && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
 		r.State = Sure
+		s.take(i, r.Candidates[0].Term)
 	} else {
 		r.State = Asked
 		r.Candidates = s.rivals(r.Candidates)
 		r.Message = s.question(piece, r.Candidates)
 	}
 	return r
+}
+
+// take marks the phrases by which an amount was read.
+func (s *session) take(i, term int) {
+	for _, e := range s.evidence[i] {
+		if e.term == term {
+			s.said[e.saying].taken = true
+		}
+	}
+}
+
+// isYear tells whether a bare number is more likely a year: “set in 1987”.
+func (s *session) isYear(a *amount) bool {
+	if !a.bare() || a.token == 0 || a.value < 1900 || a.value > 2099 || len(a.low) != 4 {
+		return false
+	}
+	return strings.Contains(" in since year from of ", " "+s.tokens[a.token-1].text+" ")
 }
 
 // unclearUnit tells whether a bare number may be in either of two units.
@@ -96,11 +117,12 @@ func find(list []Candidate, term int) int {
 func (s *session) weigh(i int, r *Reading) (loose bool) {
 	a := &s.amounts[i]
 	clear := len(r.Candidates) > 0 && r.Candidates[0].score >= enough
+	said := len(r.Candidates) > 0 && r.Candidates[0].score >= some
 	if !a.bare() {
 		terms, single := s.plainTerms(a)
 		for _, t := range terms {
 			score := byUnit + s.overlap(i, t)
-			if single {
+			if single && !said {
 				score += byHint
 			}
 			if clear {

@@ -19,6 +19,7 @@ const packForm = "column-and-bowl asking 1"
 type Source struct {
 	Names   []Said // names and other names of the terms
 	Cues    []Said // ways of speaking that mean one term
+	Leans   []Said // ways of speaking that mean it where nothing clearer is said
 	Hints   []Said // words that help
 	Values  []Said // of choices
 	Units   []Alias
@@ -62,7 +63,7 @@ func (s *Source) Pack() []byte {
 		w.WriteByte('\n')
 	}
 	line(nil, packForm)
-	for i, list := range [][]Said{s.Names, s.Cues, s.Hints} {
+	for i, list := range [][]Said{s.Names, s.Cues, s.Leans, s.Hints} {
 		for _, t := range list {
 			line(t.Say, saidLines[i], t.Term)
 		}
@@ -87,8 +88,8 @@ func (s *Source) Pack() []byte {
 	return []byte(w.String())
 }
 
-var saidLines = [...]string{"name", "cue", "hint"}
-var saidWeights = [...]int{byName, byCue, byHint}
+var saidLines = [...]string{"name", "cue", "lean", "hint"}
+var saidWeights = [...]int{byName, byCue, byLean, byHint}
 
 // Open reads a packed vocabulary for a book. The error names the line that does
 // not fit the book or this engine.
@@ -100,6 +101,7 @@ func Open(pack string, book *reckon.Book) (*Reader, error) {
 			return nil, errors.New("the vocabulary of the book cannot be read: line " + strconv.Itoa(i+1) + " is not of the form that this engine knows")
 		}
 	}
+	r.unitWords()
 	for i := range book.Terms {
 		words := map[string]bool{}
 		for _, w := range search.Split(book.Terms[i].Ask) {

@@ -10,9 +10,10 @@ import (
 type saying struct {
 	phrase      *phrase
 	from, to    int // its tokens, to behind the last
+	at          []int
 	loss        int // for words spelt otherwise
 	negated     bool
-	taken       bool // some amount or choice was read by it
+	taken       bool // some amount was read by it
 	first, last int  // bytes
 }
 
@@ -37,7 +38,7 @@ func (s *session) match() {
 		}
 		best.negated = s.negated(best.from, best.to)
 		best.first, best.last = s.tokens[best.from].from, s.tokens[best.to-1].to
-		for k := best.from; k < best.to; k++ {
+		for _, k := range best.at {
 			s.tokens[k].phrase = len(s.said)
 			if s.tokens[k].class == number { // “schedule 40” is no amount
 				s.amounts[s.tokens[k].amount].word = true
@@ -80,7 +81,7 @@ func (s *session) fits(p *phrase, at int) (saying, bool) {
 	for i := range p.words {
 		w := &p.words[i]
 		loss, ok := s.wordFits(w, c.to)
-		for wide := 0; !ok && w.wide && wide < 3 && s.plainWord(c.to); wide++ {
+		for wide := 0; !ok && w.wide && wide < 4 && s.plainWord(c.to); wide++ {
 			c.to++
 			loss, ok = s.wordFits(w, c.to)
 		}
@@ -92,6 +93,7 @@ func (s *session) fits(p *phrase, at int) (saying, bool) {
 			return c, false
 		}
 		c.loss += loss
+		c.at = append(c.at, c.to)
 		c.to++
 	}
 	return c, true
@@ -103,7 +105,8 @@ func (s *session) joins(at int) bool {
 		s.tokens[at+1].class == word
 }
 
-func (s *session) plainWord(at int) bool { return at < len(s.tokens) && s.tokens[at].class == word }
+// plainWord tells whether a token may stand inside a phrase: “draws 40 ft down”.
+func (s *session) plainWord(at int) bool { return at < len(s.tokens) && s.tokens[at].class != sign }
 
 func (s *session) wordFits(w *part, at int) (loss int, ok bool) {
 	if at >= len(s.tokens) || s.tokens[at].class == sign {

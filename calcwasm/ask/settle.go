@@ -41,7 +41,7 @@ func (s *session) choices() []Reading {
 	var list []Reading
 	for c := range s.said {
 		p := &s.said[c]
-		if p.phrase.kind != cue || p.negated {
+		if p.phrase.kind != cue || p.negated || p.taken {
 			continue
 		}
 		r := Reading{From: p.first, To: p.last}

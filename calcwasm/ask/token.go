@@ -23,8 +23,9 @@ type token struct {
 	text, stem string // in small letters; of a sign the sign
 	spelt      string // the word of the vocabulary that was probably meant
 	from, to   int
-	amount     int // of a number its place among the amounts
-	phrase     int // the saying it belongs to, or -1
+	amount     int  // of a number its place among the amounts
+	phrase     int  // the saying it belongs to, or -1
+	unit       bool // a word that was read as the unit of the amount before it
 }
 
 // tokenise cuts the sentence in one pass.
@@ -71,7 +72,7 @@ func startsNumber(text string, i int) bool {
 	}
 	switch {
 	case text[i] == '.' || text[i] == '-':
-		alone := i == 0 || strings.IndexByte(" \t(=:,", text[i-1]) >= 0
+		alone := i == 0 || strings.IndexByte(" \t(=:,$", text[i-1]) >= 0
 		return alone && (digit(text, i+1) || text[i] == '-' && i+2 < len(text) && text[i+1] == '.' && digit(text, i+2))
 	case text[i] >= 0xc2:
 		_, n := utf8.DecodeRuneInString(text[i:])

@@ -11,9 +11,10 @@ import (
 const (
 	byName = 100 // the term's name, or another name of the book
 	byCue  = 80  // a way of speaking that means one term
+	byLean = 50  // one that means the term where nothing clearer is said
 	byHint = 30  // a word that helps and is not enough alone
 
-	perWord = 10 // more for each further word of a phrase
+	perWord = 10 // more for each further word of a phrase, except of one that leans
 )
 
 // kind of a phrase.
@@ -21,7 +22,7 @@ type kind uint8
 
 const (
 	cue     kind = iota // speaks for terms, or is a value of a choice
-	nothing             // what stands beside it is no fact: “3 phase”
+	nothing             // the number before it is no fact: “3 phase”
 	pair                // two facts follow, joined by “to”: “drops from 180 to 220”
 )
 
@@ -55,6 +56,12 @@ type alias struct {
 	loose bool
 }
 
+// unitWord is a word that spells a unit.
+type unitWord struct {
+	text string
+	unit *unit.Unit
+}
+
 // group says which terms a bare unit speaks for: 400 gpm is a capacity.
 type group struct {
 	units []*unit.Unit
@@ -69,6 +76,7 @@ type vocabulary struct {
 	words   []string         // the same words in the order in which they came, for their spelling
 	aliases []alias
 	groups  []group
+	units   []unitWord // words for units, for their spelling
 	asks    []map[string]bool // for each term the stems of its question
 }
 
@@ -139,4 +147,15 @@ func same(a, b []part) bool {
 		}
 	}
 	return true
+}
+
+// unitWords collects the words of five letters and more that spell units.
+func (v *vocabulary) unitWords() {
+	for _, u := range unit.All() {
+		for _, text := range append([]string{u.Name}, u.Also...) {
+			if words := search.Split(text); len(text) >= 5 && len(words) == 1 && words[0].Text == text {
+				v.units = append(v.units, unitWord{text, u})
+			}
+		}
+	}
 }
