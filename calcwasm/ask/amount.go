@@ -24,6 +24,9 @@ type amount struct {
 	none     bool    // something beside it says that it is no fact
 	negated  bool    // “not 180”
 	word     bool    // it belongs to a phrase: “schedule 40”
+	either   bool    // one of two: “100 or 110”
+	bound    bool    // one end only: “more than 200”
+	relative bool    // counted from another thing: “20 ft below the pumping level”
 }
 
 // amountAt puts the amount whose number stands at from to end.
@@ -39,6 +42,9 @@ func (s *session) amountAt(from, end int, v float64) int {
 		skip = 1 // 8-inch
 	}
 	u, n := s.unitAt(rest[skip:])
+	if money {
+		u, n = nil, 0
+	}
 	al, m := s.aliasAt(rest[skip:])
 	if n == 0 && m == 0 {
 		u, n = s.misspelt(rest[skip:])
@@ -46,7 +52,7 @@ func (s *session) amountAt(from, end int, v float64) int {
 	if m > 0 && m >= n {
 		a.aliases = al
 	}
-	if money && n == 0 && m == 0 {
+	if money {
 		n = moneyUnit(rest)
 		u, _ = unit.Lookup([]string{"money", "money/kWh"}[min(n, 1)])
 	}
@@ -141,8 +147,11 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 	case typed == "in" && strings.Contains(" the a an my our this that all place there it ", " "+next+" ") && next != "":
 		return nil, 0
 	}
-	if end := rest[n-1]; end == '.' && n < len(rest) && rest[n] != ' ' {
+	if rest[n-1] == '.' && n < len(rest) && (letterAt(rest, n) || digit(rest, n)) {
 		return nil, 0
+	}
+	if rest[n-1] == '.' && (n == len(rest) || n+1 < len(rest) && rest[n+1] >= 'A' && rest[n+1] <= 'Z') {
+		n-- // the end of a sentence
 	}
 	return u, n
 }

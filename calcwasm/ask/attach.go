@@ -13,7 +13,7 @@ const (
 	costNumber   = 15 // one that it cannot
 	costOutside  = 20 // its own piece has a number, but none that fits
 	stranger     = 40 // what a phrase loses beside a number of another kind: “pumping 800 gpm”
-	costOf       = 10 // the number of “1500 ft of 8 inch pipe”
+	costOf       = 2  // the number of “1500 ft of 8 inch pipe”
 	wrongSide    = 30 // behind the number where phrases stand before it; tells only whose phrase it is
 )
 
@@ -51,6 +51,24 @@ func (s *session) attach() {
 			s.evidence[a] = append(s.evidence[a], list...)
 		}
 		from = to
+	}
+	s.alternatives()
+}
+
+// alternatives gives what is said for the first of two numbers to the second:
+// “static is 100 or 110”. Neither is then sure.
+func (s *session) alternatives() {
+	for i := 0; i+1 < len(s.amounts); i++ {
+		a, b := &s.amounts[i], &s.amounts[i+1]
+		if strings.TrimSpace(s.text[a.to:b.from]) != "or" {
+			continue
+		}
+		a.either, b.either = true, true
+		if len(s.evidence[i+1]) == 0 {
+			s.evidence[i+1] = s.evidence[i]
+		} else if len(s.evidence[i]) == 0 {
+			s.evidence[i] = s.evidence[i+1]
+		}
 	}
 }
 
@@ -109,6 +127,9 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				continue
 			}
 			a, loss := s.nearest(p, sense.term, piece, lead)
+			if a >= 0 && sense.weight <= byLean && len(p.phrase.words) == 1 && s.amounts[a].bare() && s.amounts[a].token < p.from {
+				continue // “2 pivots” are no pressure
+			}
 			score := sense.weight - p.loss - loss
 			if sense.weight != byLean {
 				score += perWord * (len(p.phrase.words) - 1)
@@ -137,7 +158,7 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 		least := 0
 		for a := range s.amounts {
 			am := &s.amounts[a]
-			if am.none || am.negated || am.word || (piece[am.token] == piece[p.from]) != own {
+			if am.none || am.negated || am.word || am.relative || (piece[am.token] == piece[p.from]) != own {
 				continue
 			}
 			f := s.fit(am, term)
@@ -155,7 +176,13 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 				cost += s.noun(am)
 			}
 			rank := cost + f.loss
-			if after == lead {
+			switch {
+			case after && a+1 < len(s.amounts) && s.linked(a, a+1) && s.amounts[a+1].token < p.from:
+				rank -= costWord // “1500 ft of 8 inch pipe” holds together
+			case after == lead:
+				rank += wrongSide
+			}
+			if after && s.promised(a, term) {
 				rank += wrongSide
 			}
 			if best < 0 || rank < least {
@@ -163,7 +190,7 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 			}
 		}
 		if best >= 0 {
-			if s.strange(p, term) {
+			if loss > 0 && s.strange(p, term) {
 				loss += stranger
 			}
 			return best, loss
@@ -272,6 +299,23 @@ func (s *session) noun(a *amount) int {
 		return 0
 	}
 	return stranger
+}
+
+// promised tells whether directly before a number stands a phrase for another
+// term: the 200 of “DN 200 pipe” is no length.
+func (s *session) promised(a, term int) bool {
+	at := s.amounts[a].token - 1
+	if at < 0 || s.tokens[at].phrase < 0 {
+		return false
+	}
+	other := false
+	for _, sense := range s.said[s.tokens[at].phrase].phrase.senses {
+		if sense.term == term {
+			return false
+		}
+		other = other || sense.value < 0 && s.fit(&s.amounts[a], sense.term).text != ""
+	}
+	return other
 }
 
 // strange tells whether directly behind a phrase stands a number that cannot be

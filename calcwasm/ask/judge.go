@@ -25,6 +25,9 @@ func (s *session) judge(i int) Reading {
 	case a.none:
 		r.Message = "“" + piece + "” is nothing that this book reckons with."
 		return r
+	case a.relative:
+		r.Message = "“" + piece + "” is counted from something else, not from where the book counts."
+		return r
 	case a.negated:
 		r.Message = "“" + piece + "” is said not to be so."
 		return r
@@ -43,13 +46,17 @@ func (s *session) judge(i int) Reading {
 	if len(r.Candidates) > 1 {
 		next = r.Candidates[1].score
 	}
-	if best >= enough && best-next >= ahead && !loose && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
+	if best >= enough && best-next >= ahead && !loose && !a.either && !a.bound && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
 		r.State = Sure
 		s.take(i, r.Candidates[0].Term)
 	} else {
 		r.State = Asked
 		r.Candidates = s.rivals(r.Candidates)
 		r.Message = s.question(piece, r.Candidates)
+		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && len(r.Candidates) == 1 { // 0.8 % or 80 %
+			r.Message = f.why
+			r.Candidates = append(r.Candidates, Candidate{Term: r.Candidates[0].Term, Value: a.write("%", 1), Reason: r.Candidates[0].Reason})
+		}
 	}
 	return r
 }
@@ -57,7 +64,7 @@ func (s *session) judge(i int) Reading {
 // take marks the phrases by which an amount was read.
 func (s *session) take(i, term int) {
 	for _, e := range s.evidence[i] {
-		if e.term == term {
+		if e.term == term && e.score >= enough {
 			s.said[e.saying].taken = true
 		}
 	}
@@ -136,8 +143,9 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 	if len(r.Candidates) > mostCandidates {
 		r.Candidates = r.Candidates[:mostCandidates]
 	}
-	if len(r.Candidates) > 0 && !clear {
-		loose = s.fit(a, r.Candidates[0].Term).loose
+	if len(r.Candidates) > 0 {
+		f := s.fit(a, r.Candidates[0].Term)
+		loose = f.loose && (!clear || a.bare())
 	}
 	return loose
 }

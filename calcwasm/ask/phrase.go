@@ -81,7 +81,13 @@ func (s *session) fits(p *phrase, at int) (saying, bool) {
 	for i := range p.words {
 		w := &p.words[i]
 		loss, ok := s.wordFits(w, c.to)
+		numbers := 0
 		for wide := 0; !ok && w.wide && wide < 4 && s.plainWord(c.to); wide++ {
+			if s.tokens[c.to].class == number {
+				if numbers++; numbers > 1 {
+					return c, false
+				}
+			}
 			c.to++
 			loss, ok = s.wordFits(w, c.to)
 		}

@@ -48,7 +48,40 @@ func (s *session) rough(a *amount) {
 	if strings.Contains(aboutWords, " "+before+" ") {
 		a.head = "about "
 	}
-	a.negated = before == "not"
+	a.negated = strings.Contains(" not isnt arent wasnt never ", " "+before+" ")
+	two := before
+	if a.token > 1 {
+		two = s.tokens[a.token-2].text + " " + before
+	}
+	free := s.tokens[a.token-1].phrase < 0
+	a.bound = free && (strings.Contains(boundWords, "|"+before+"|") || strings.Contains(boundWords, "|"+two+"|"))
+	a.relative = s.fromElsewhere(a)
+}
+
+// boundWords stand before a number that is one end only.
+const boundWords = "|more than|less than|over|under|below|above|beyond|exceeding|greater than|deeper than|fewer than|>|<|≥|≤|"
+
+// fromElsewhere tells whether an amount is counted from what another phrase
+// names: “20 ft below the pumping level”.
+func (s *session) fromElsewhere(a *amount) bool {
+	at := a.last + 1
+	for at < len(s.tokens) && s.tokens[at].unit {
+		at++
+	}
+	if at >= len(s.tokens) || s.tokens[at].phrase >= 0 || !strings.Contains(" below under beneath above over ", " "+s.tokens[at].text+" ") {
+		return false
+	}
+	for at++; at < len(s.tokens) && s.tokens[at].phrase < 0 && s.tokens[at].class == word && isFiller(s.tokens[at].text); at++ {
+	}
+	if at >= len(s.tokens) || s.tokens[at].phrase < 0 {
+		return false
+	}
+	for _, sense := range s.said[s.tokens[at].phrase].phrase.senses {
+		if sense.value < 0 && sense.weight >= byCue && s.fit(a, sense.term).text != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // spans tells whether two amounts are a range, and sets how it is written.
@@ -65,8 +98,11 @@ func (s *session) spans(a, b *amount) bool {
 	if !span || s.paired(a) || b.value <= a.value || b.value > widest*a.value {
 		return false
 	}
+	if a.unit != nil && !(b.unit == nil && len(b.aliases) == 0 || b.unit != nil && a.unit.Dim == b.unit.Dim) {
+		return false
+	}
 	a.joint = " to "
-	return a.unit == nil || b.unit == nil && len(b.aliases) == 0 || b.unit != nil && a.unit.Dim == b.unit.Dim
+	return true
 }
 
 // paired tells whether a phrase before the amount says that two facts follow.

@@ -41,7 +41,7 @@ func (s *session) choices() []Reading {
 	var list []Reading
 	for c := range s.said {
 		p := &s.said[c]
-		if p.phrase.kind != cue || p.negated || p.taken {
+		if p.phrase.kind != cue || p.negated {
 			continue
 		}
 		r := Reading{From: p.first, To: p.last}
@@ -52,7 +52,7 @@ func (s *session) choices() []Reading {
 					Reason: "“" + piece + "”", score: sense.weight - p.loss})
 			}
 		}
-		if len(r.Candidates) == 0 {
+		if len(r.Candidates) == 0 || len(r.Candidates) > 1 && p.taken {
 			continue
 		}
 		r.State = Sure

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/search"
 	"columnbowl/calcwasm/unit"
 )
@@ -93,6 +94,7 @@ func (s *session) word(from int) int {
 		}
 		end += n
 	}
+	end = s.divide(from, s.initials(from, end))
 	text := ""
 	for _, w := range search.Split(s.text[from:end]) {
 		text += w.Text
@@ -103,6 +105,34 @@ func (s *session) word(from int) int {
 	t := token{class: word, text: text, stem: search.Stem(text), from: from, to: end}
 	t.spelt = s.spelling(&t)
 	s.put(t)
+	return end
+}
+
+// initials goes on over letters with points between them: S.W.L.
+func (s *session) initials(from, end int) int {
+	if end-from != 1 {
+		return end
+	}
+	at := end
+	for at+1 < len(s.text) && s.text[at] == '.' && letterAt(s.text, at+1) && (at+2 >= len(s.text) || !letterAt(s.text, at+2)) {
+		at += 2
+	}
+	if at > end && at < len(s.text) && s.text[at] == '.' {
+		at++
+	}
+	return at
+}
+
+// divide ends a word before its digits where its letters are a word of the
+// vocabulary: DN200, sch40. Otherwise the digits belong to it.
+func (s *session) divide(from, end int) int {
+	at := from
+	for at < end && !digit(s.text, at) {
+		at++
+	}
+	if at < end && at-from > 1 && s.known[strings.ToLower(s.text[from:at])] && !s.known[strings.ToLower(s.text[from:end])] {
+		return at
+	}
 	return end
 }
 
@@ -189,10 +219,20 @@ func (s *session) spelledNumber(from int) (value float64, length int) {
 	return float64(total + part), end - from
 }
 
-// counted tells whether a word of the vocabulary follows: “five stages”.
+// counted tells whether a word follows for what the book counts: “five stages”.
 func (s *session) counted(rest string) bool {
 	next := search.Split(rest[:min(len(rest), 30)])
-	return len(next) > 0 && next[0].From <= 1 && s.known[search.Stem(next[0].Text)]
+	if len(next) == 0 || next[0].From > 1 {
+		return false
+	}
+	for _, p := range s.first[search.Stem(next[0].Text)] {
+		for _, sense := range s.phrases[p].senses {
+			if s.book.Terms[sense.term].Kind == formula.Count {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 const numberWords = " two:2 three:3 four:4 five:5 six:6 seven:7 eight:8 nine:9 ten:10 eleven:11 twelve:12 fourteen:14 fifteen:15 sixteen:16" +

@@ -87,8 +87,10 @@ func (s *session) fit(a *amount, term int) fit {
 	if symbol == "1" || t.Kind == formula.Count {
 		symbol = ""
 	}
-	if symbol == "%" && a.value > 0 && a.value <= 1 {
-		symbol = "" // a field asks back: is 0.8 meant, or 80 %?
+	if symbol == "%" && a.value > 0 && a.value <= 1 { // 0.8 % or 80 %?
+		text, _ := s.reads(term, a.write(symbol, 100), nil)
+		_, why := s.reads(term, a.write("", 1), nil)
+		return fit{text: text, loose: true, why: why}
 	}
 	text, why := s.reads(term, a.write(symbol, 1), nil)
 	return fit{text: text, why: why}

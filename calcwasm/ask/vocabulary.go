@@ -76,7 +76,7 @@ type vocabulary struct {
 	words   []string         // the same words in the order in which they came, for their spelling
 	aliases []alias
 	groups  []group
-	units   []unitWord // words for units, for their spelling
+	units   []unitWord        // words for units, for their spelling
 	asks    []map[string]bool // for each term the stems of its question
 }
 
