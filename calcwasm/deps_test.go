@@ -67,7 +67,8 @@ func TestEngineImportsLittle(t *testing.T) {
 // What is not listed imports none of the others.
 var order = map[string]string{
 	"reckon":  "formula",
-	"answer":  "reckon formula physics",
+	"answer":  "reckon formula physics search ask",
+	"ask":     "reckon formula search",
 	"physics": "formula water pipe column shaft thrust suction motor curve",
 	"column":  "pipe",
 }

@@ -9,6 +9,7 @@
 package main
 
 import (
+	"errors"
 	"runtime"
 
 	"columnbowl/calcwasm/answer"
@@ -22,8 +23,9 @@ var (
 	desk   *answer.Desk
 )
 
-// load takes a packed book of n bytes from the buffer. It returns 0, or minus
-// the length of the reason why the book cannot be read.
+// load takes a packed book of n bytes from the buffer, or, behind it, the words
+// for searching and asking. It returns 0, or minus the length of the reason why
+// they cannot be read.
 func load(n int) (status int) {
 	defer func() {
 		if recover() != nil {
@@ -31,6 +33,9 @@ func load(n int) (status int) {
 			status = -len(output)
 		}
 	}()
+	if answer.IsWords(input[:n]) {
+		return loadWords(n)
+	}
 	d, err := answer.Open(input[:n])
 	if err != nil {
 		output = []byte(err.Error())
@@ -38,6 +43,19 @@ func load(n int) (status int) {
 	}
 	desk = d
 	return 0
+}
+
+// loadWords takes the words of the book that is loaded.
+func loadWords(n int) int {
+	err := errors.New("the words came before their book")
+	if desk != nil {
+		err = desk.Words(input[:n])
+	}
+	if err == nil {
+		return 0
+	}
+	output = []byte(err.Error())
+	return -len(output)
 }
 
 // reply works out a request of n bytes and returns the length of the reply,

@@ -36,9 +36,15 @@ func EngineScript(wasm []byte) ([]byte, error) {
 
 // BookScript wraps the packed book into a classic script:
 // columnbowlBook("<the pack as a JSON string>").
-func BookScript(pack []byte) ([]byte, error) {
+func BookScript(pack []byte) ([]byte, error) { return dataScript("columnbowlBook", pack) }
+
+// WordsScript wraps the data for searching and asking into a classic script:
+// columnbowlWords("<the pack as a JSON string>").
+func WordsScript(pack []byte) ([]byte, error) { return dataScript("columnbowlWords", pack) }
+
+func dataScript(name string, pack []byte) ([]byte, error) {
 	var b bytes.Buffer
-	b.WriteString("columnbowlBook(")
+	b.WriteString(name + "(")
 	enc := json.NewEncoder(&b)
 	// It is a file of its own, not a piece of HTML: < and > may stay.
 	enc.SetEscapeHTML(false)

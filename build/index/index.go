@@ -62,6 +62,10 @@ func Search(b *book.Book) []byte {
 	return w.Pack()
 }
 
+// Words packs both the index of the search and the vocabulary: the data file
+// that answer.Desk takes beside the book.
+func Words(b *book.Book) []byte { return append(Search(b), Vocabulary(b)...) }
+
 // text is what a page says beside its names.
 type text struct{ head, body string }
 

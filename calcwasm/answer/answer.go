@@ -15,7 +15,10 @@ import (
 )
 
 // Desk answers requests about one book.
-type Desk struct{ book *reckon.Book }
+type Desk struct {
+	book  *reckon.Book
+	words words // for searching, and for reading sentences
+}
 
 // Open takes a packed book.
 func Open(pack []byte) (*Desk, error) {
@@ -94,6 +97,9 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // Append works a request out and appends the reply to a buffer, which a page
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
+	if reply, ok := d.talk(buf, string(text)); ok {
+		return reply
+	}
 	q := d.read(string(text))
 	res := d.book.Reckon(q.question)
 	w := &writer{buf: buf}

@@ -70,10 +70,8 @@ func (s *session) amountAt(from, end int, v float64) int {
 	s.inches(&a)
 	s.put(token{class: number, text: strings.ToLower(s.text[from:end]), from: a.from, to: a.to, amount: len(s.amounts)})
 	s.amounts = append(s.amounts, a)
-	if a.unit == nil && m > 0 {
-		for _, w := range search.Split(rest[skip : skip+m]) { // “50 horse”: the word may speak as well
-			s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + skip + w.From, to: end + skip + w.To, unit: true})
-		}
+	for _, w := range search.Split(s.text[end:a.to]) { // “50 horse”, “10 hours a day”: the words may speak as well
+		s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + w.From, to: end + w.To, unit: true, plain: a.unit != nil})
 	}
 	return a.to
 }

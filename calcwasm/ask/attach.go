@@ -29,6 +29,7 @@ type evidence struct {
 // which more is understood is taken.
 func (s *session) attach() {
 	s.nothings()
+	s.doubles()
 	s.evidence = make([][]evidence, len(s.amounts))
 	piece := s.pieces()
 	for c := range s.said {
@@ -158,7 +159,7 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 		least := 0
 		for a := range s.amounts {
 			am := &s.amounts[a]
-			if am.none || am.negated || am.word || am.relative || (piece[am.token] == piece[p.from]) != own {
+			if p.amount > 0 && a != p.amount-1 || am.none || am.negated || am.word || am.relative || (piece[am.token] == piece[p.from]) != own {
 				continue
 			}
 			f := s.fit(am, term)
@@ -184,6 +185,9 @@ func (s *session) nearest(p *saying, term int, piece []int, lead bool) (best, lo
 			}
 			if after && s.promised(a, term) {
 				rank += wrongSide
+			}
+			if p.amount > 0 {
+				cost = 0
 			}
 			if best < 0 || rank < least {
 				best, least, loss = a, rank, cost+f.loss
@@ -321,7 +325,7 @@ func (s *session) promised(a, term int) bool {
 // strange tells whether directly behind a phrase stands a number that cannot be
 // what it speaks of: “pumping 800 gpm” says little about a level.
 func (s *session) strange(p *saying, term int) bool {
-	if p.to >= len(s.tokens) || s.tokens[p.to].class != number {
+	if len(p.phrase.words) > 1 || p.to >= len(s.tokens) || s.tokens[p.to].class != number {
 		return false
 	}
 	a := &s.amounts[s.tokens[p.to].amount]

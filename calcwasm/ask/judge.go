@@ -12,7 +12,7 @@ const (
 	enough  = 50 // what must be said for a term
 	ahead   = 25 // and how much more than for the next one
 	some    = 20 // below it a phrase says nothing about an amount
-	byUnit  = 40 // what a unit says for the terms that are plain in it
+	byUnit  = 35 // what a unit says for the terms that are plain in it
 	byQuery = 5  // for each word of the question for a term
 )
 
@@ -200,9 +200,12 @@ func (s *session) plainTerms(a *amount) (terms []int, single bool) {
 			}
 		}
 	}
-	if len(terms) > 0 {
-		return terms, len(terms) == 1
+	for _, t := range terms {
+		if s.fit(a, t).text != "" {
+			return terms, len(terms) == 1
+		}
 	}
+	terms = nil
 	for t := range s.book.Terms {
 		if term := &s.book.Terms[t]; term.Kind != formula.Choice && term.Ask != "" && s.fit(a, t).text != "" {
 			terms = append(terms, t)

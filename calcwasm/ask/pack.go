@@ -12,8 +12,8 @@ import (
 	"columnbowl/calcwasm/unit"
 )
 
-// packForm is the version of the packed form; a packed vocabulary begins so.
-const packForm = "column-and-bowl asking 1"
+// Form is the version of the packed form; a packed vocabulary begins so.
+const Form = "column-and-bowl asking 1"
 
 // Source is a vocabulary as the book has it. Its lists are written in order.
 type Source struct {
@@ -62,7 +62,7 @@ func (s *Source) Pack() []byte {
 		w.WriteString(strings.Join(append(fields, list...), "\t"))
 		w.WriteByte('\n')
 	}
-	line(nil, packForm)
+	line(nil, Form)
 	for i, list := range [][]Said{s.Names, s.Cues, s.Leans, s.Hints} {
 		for _, t := range list {
 			line(t.Say, saidLines[i], t.Term)
@@ -96,7 +96,7 @@ var saidWeights = [...]int{byName, byCue, byLean, byHint}
 func Open(pack string, book *reckon.Book) (*Reader, error) {
 	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}}}
 	for i, text := range strings.Split(strings.TrimSuffix(pack, "\n"), "\n") {
-		ok := i > 0 && r.line(strings.Split(text, "\t")) || i == 0 && text == packForm
+		ok := i > 0 && r.line(strings.Split(text, "\t")) || i == 0 && text == Form
 		if !ok {
 			return nil, errors.New("the vocabulary of the book cannot be read: line " + strconv.Itoa(i+1) + " is not of the form that this engine knows")
 		}

@@ -11,6 +11,7 @@ type saying struct {
 	phrase      *phrase
 	from, to    int // its tokens, to behind the last
 	at          []int
+	amount      int // the place of the only amount it may speak of, and 1; 0 for any
 	loss        int // for words spelt otherwise
 	negated     bool
 	taken       bool // some amount was read by it
@@ -27,7 +28,11 @@ func (s *session) match() {
 		best := saying{}
 		for _, form := range s.forms(&s.tokens[i]) {
 			for _, p := range s.first[form] {
-				if c, ok := s.fits(&s.phrases[p], i); ok && better(&c, &best) {
+				if s.tokens[i].plain && s.phrases[p].kind != nothing {
+					continue
+				}
+				c, ok := s.fits(&s.phrases[p], i)
+				if ok && (better(&c, &best) || s.takesOut(&c, &best)) {
 					best = c
 				}
 			}
@@ -60,6 +65,12 @@ func (s *session) forms(t *token) []string {
 		return []string{search.Stem(t.spelt)}
 	}
 	return []string{t.stem}
+}
+
+// takesOut prefers, of two phrases in the same words, the one that takes the
+// number before it out: the ph of 3ph is no acidity.
+func (s *session) takesOut(a, b *saying) bool {
+	return b.phrase != nil && len(a.phrase.words) == len(b.phrase.words) && a.phrase.kind == nothing && a.from > 0 && s.tokens[a.from-1].class == number
 }
 
 // better prefers more words, then what is spelt right, then the narrower one.

@@ -151,3 +151,25 @@ func (s *session) supply() {
 		p.none = true
 	}
 }
+
+// doubles reads two phrases and two numbers, each with a stroke between them:
+// “static/pumping 180/220”. The first goes with the first.
+func (s *session) doubles() {
+	for i := 0; i+1 < len(s.amounts); i++ {
+		a, b := &s.amounts[i], &s.amounts[i+1]
+		if s.text[a.to:b.from] != "/" || a.none {
+			continue
+		}
+		for c := 0; c+1 < len(s.said); c++ {
+			p, q := &s.said[c], &s.said[c+1]
+			if strings.TrimSpace(s.text[p.last:q.first]) != "/" || p.phrase.kind != cue || q.phrase.kind != cue {
+				continue
+			}
+			if a.bare() {
+				a.unit, a.unitText, a.aliases = b.unit, b.unitText, b.aliases
+			}
+			p.amount, q.amount = i+1, i+2
+			break
+		}
+	}
+}

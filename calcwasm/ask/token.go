@@ -27,6 +27,7 @@ type token struct {
 	amount     int  // of a number its place among the amounts
 	phrase     int  // the saying it belongs to, or -1
 	unit       bool // a word that was read as the unit of the amount before it
+	plain      bool // and is nothing else
 }
 
 // tokenise cuts the sentence in one pass.

@@ -137,12 +137,13 @@ func parts(text string) []part {
 	return list
 }
 
+// same tells whether two phrases stand for the same words.
 func same(a, b []part) bool {
 	if len(a) != len(b) {
 		return false
 	}
 	for i := range a {
-		if a[i] != b[i] {
+		if a[i].stem != b[i].stem || a[i].exact != b[i].exact || a[i].wide != b[i].wide || a[i].exact && a[i].text != b[i].text {
 			return false
 		}
 	}

@@ -75,7 +75,7 @@ func (b *Builder) Pack() []byte {
 		}
 		w.WriteByte('\n')
 	}
-	line(packForm)
+	line(Form)
 	for _, k := range b.index.kinds {
 		loose := ""
 		if k.Loose {

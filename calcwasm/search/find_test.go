@@ -136,8 +136,8 @@ func TestSplit(t *testing.T) {
 
 // A pack that is cut or changed is refused with the line, and never crashes.
 func TestDamagedIndexIsRefused(t *testing.T) {
-	for _, pack := range []string{"", "strange", packForm, packForm + "\nstems\nlevel", packForm + "\nstems\n9ump 1\n",
-		packForm + "\npage\tterm\tx\t\tX\t\nstems\n0x 1_\n", packForm + "\npage\tterm\tx\t\tX\t\nstems\n0x _0\n"} {
+	for _, pack := range []string{"", "strange", Form, Form + "\nstems\nlevel", Form + "\nstems\n9ump 1\n",
+		Form + "\npage\tterm\tx\t\tX\t\nstems\n0x 1_\n", Form + "\npage\tterm\tx\t\tX\t\nstems\n0x _0\n"} {
 		if _, err := Unpack(pack); err == nil || !strings.Contains(err.Error(), "cannot be read") {
 			t.Errorf("%q: error %v", pack, err)
 		}
@@ -148,7 +148,7 @@ func FuzzUnpackAndFind(f *testing.F) {
 	b := NewBuilder(testKinds...)
 	b.Add(Page{Kind: "term", ID: "lift", Name: "Lift", Also: []string{"rise"}}, "up", "and down")
 	f.Add(string(b.Pack()), "lift")
-	f.Add(packForm+"\npage\tterm\tx\t\tX\t\nstems\n0x 1\n", "x 8 in")
+	f.Add(Form+"\npage\tterm\tx\t\tX\t\nstems\n0x 1\n", "x 8 in")
 	f.Fuzz(func(t *testing.T, pack, query string) {
 		x, err := Unpack(pack)
 		if err != nil {

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// packForm is the version of the packed form; a packed index begins with it.
-const packForm = "column-and-bowl search 1"
+// Form is the version of the packed form; a packed index begins with it.
+const Form = "column-and-bowl search 1"
 
 // Unpack reads what Builder.Pack wrote. The error names the line that is not of
 // the form this engine knows.
@@ -20,7 +20,7 @@ func Unpack(pack string) (*Index, error) {
 		ok := true
 		switch {
 		case n == 1:
-			ok = line == packForm
+			ok = line == Form
 		case inStems:
 			before, ok = x.stem(line, before)
 		case line == "stems":
