@@ -142,7 +142,7 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 		return nil, 0
 	case typed == "a" && next != "":
 		return nil, 0
-	case typed == "in" && strings.Contains(" the a an my our this that all place there it ", " "+next+" ") && next != "":
+	case typed == "in" && isIn(" the a an my our this that all place there it ", next) && next != "":
 		return nil, 0
 	}
 	if rest[n-1] == '.' && n < len(rest) && (letterAt(rest, n) || digit(rest, n)) {

@@ -230,7 +230,7 @@ func (s *session) cost(p *saying, a int) (cost int, after bool) {
 		case t.phrase >= 0 && t.phrase != other && s.said[t.phrase].phrase.kind == cue:
 			other = t.phrase
 			cost += costLink
-		case strings.Contains(linkWords, " "+t.text+" ") && t.text != "at":
+		case isIn(linkWords, t.text) && t.text != "at":
 			cost += costLink
 		case isFiller(t.text):
 			cost += costFiller
@@ -299,7 +299,7 @@ func (s *session) noun(a *amount) int {
 		return 0
 	}
 	t := &s.tokens[a.last+1]
-	if t.class != word || t.phrase >= 0 || isFiller(t.text) || strings.Contains(linkWords, " "+t.text+" ") {
+	if t.class != word || t.phrase >= 0 || isFiller(t.text) || isIn(linkWords, t.text) {
 		return 0
 	}
 	return stranger

@@ -75,7 +75,7 @@ func (s *session) isYear(a *amount) bool {
 	if !a.bare() || a.token == 0 || a.value < 1900 || a.value > 2099 || len(a.low) != 4 {
 		return false
 	}
-	return strings.Contains(" in since year from of ", " "+s.tokens[a.token-1].text+" ")
+	return isIn(" in since year from of ", s.tokens[a.token-1].text)
 }
 
 // unclearUnit tells whether a bare number may be in either of two units.

@@ -157,7 +157,7 @@ func (s *session) negated(from, to int) bool {
 		if t.class != word {
 			break
 		}
-		if strings.Contains(deniers, " "+t.text+" ") {
+		if isIn(deniers, t.text) {
 			return true
 		}
 		if !isFiller(t.text) {
@@ -166,10 +166,10 @@ func (s *session) negated(from, to int) bool {
 	}
 	for i, words := to, 0; i < len(s.tokens) && words < 3 && s.tokens[i].class == word; i, words = i+1, words+1 {
 		text := s.tokens[i].text
-		if strings.Contains(unknowns, " "+text+" ") {
+		if isIn(unknowns, text) {
 			return true
 		}
-		if text == "not" && i+1 < len(s.tokens) && strings.Contains(" known sure given clear yet ", " "+s.tokens[i+1].text+" ") {
+		if text == "not" && i+1 < len(s.tokens) && isIn(" known sure given clear yet ", s.tokens[i+1].text) {
 			return true
 		}
 	}

@@ -45,16 +45,16 @@ func (s *session) rough(a *amount) {
 		return
 	}
 	before := s.tokens[a.token-1].text
-	if strings.Contains(aboutWords, " "+before+" ") {
+	if isIn(aboutWords, before) {
 		a.head = "about "
 	}
-	a.negated = strings.Contains(" not isnt arent wasnt never ", " "+before+" ")
+	a.negated = isIn(" not isnt arent wasnt never ", before)
 	two := before
 	if a.token > 1 {
 		two = s.tokens[a.token-2].text + " " + before
 	}
 	free := s.tokens[a.token-1].phrase < 0
-	a.bound = free && (strings.Contains(boundWords, "|"+before+"|") || strings.Contains(boundWords, "|"+two+"|"))
+	a.bound = free && (inBars(boundWords, before) || inBars(boundWords, two))
 	a.relative = s.fromElsewhere(a)
 }
 
@@ -68,7 +68,7 @@ func (s *session) fromElsewhere(a *amount) bool {
 	for at < len(s.tokens) && s.tokens[at].unit {
 		at++
 	}
-	if at >= len(s.tokens) || s.tokens[at].phrase >= 0 || !strings.Contains(" below under beneath above over ", " "+s.tokens[at].text+" ") {
+	if at >= len(s.tokens) || s.tokens[at].phrase >= 0 || !isIn(" below under beneath above over ", s.tokens[at].text) {
 		return false
 	}
 	for at++; at < len(s.tokens) && s.tokens[at].phrase < 0 && s.tokens[at].class == word && isFiller(s.tokens[at].text); at++ {
@@ -90,11 +90,11 @@ func (s *session) spans(a, b *amount) bool {
 	if between == "" || a.word || b.word {
 		return false
 	}
-	if strings.Contains(widthWords, "|"+between+"|") {
+	if inBars(widthWords, between) {
 		a.joint = " +- "
 		return b.value > 0
 	}
-	span := strings.Contains(spanWords, " "+between+" ") || between == "and" && a.token > 0 && s.tokens[a.token-1].text == "between"
+	span := isIn(spanWords, between) || between == "and" && a.token > 0 && s.tokens[a.token-1].text == "between"
 	if !span || s.paired(a) || b.value <= a.value || b.value > widest*a.value {
 		return false
 	}

@@ -185,7 +185,7 @@ func (s *session) number(from int) int {
 // between them: 5/8 in, but 180/220 and 480/277.
 func tradeFraction(text string, v float64) bool {
 	under := text[strings.LastIndexByte(text, '/')+1:]
-	return v > 0 && strings.Contains(" 2 3 4 8 16 32 64 ", " "+under+" ") && (v < 1 || strings.ContainsAny(text, " -"))
+	return v > 0 && isIn(" 2 3 4 8 16 32 64 ", under) && (v < 1 || strings.ContainsAny(text, " -"))
 }
 
 // spelledNumber reads a number in words, with its length: “two hundred”. Small
@@ -256,4 +256,10 @@ func numberWord(text string) int {
 const fillers = " a an the is are was were be been of at to about from it its our my your this that in on for by has have had got i we he they you" +
 	" around approx approximately roughly some say reads read measured maybe or so now right please just as up there here will would can need needs want wants "
 
-func isFiller(text string) bool { return strings.Contains(fillers, " "+text+" ") }
+func isFiller(text string) bool { return isIn(fillers, text) }
+
+// isIn tells whether a word stands in a list of words with spaces round each.
+func isIn(list, word string) bool { return strings.Contains(list, " "+word+" ") }
+
+// inBars does the same for a list with bars, whose items may have spaces.
+func inBars(list, item string) bool { return strings.Contains(list, "|"+item+"|") }

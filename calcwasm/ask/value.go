@@ -3,7 +3,6 @@ package ask
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
@@ -140,7 +139,7 @@ func (s *session) metric() bool {
 func (s *session) mixed() bool {
 	si, us := false, false
 	for i := range s.amounts {
-		if u := s.amounts[i].unit; u != nil && !strings.Contains(" in mm ", " "+u.Symbol+" ") {
+		if u := s.amounts[i].unit; u != nil && !isIn(" in mm ", u.Symbol) {
 			si = si || u.System == unit.SI
 			us = us || u.System == unit.US
 		}

@@ -1,7 +1,5 @@
 package search
 
-import "slices"
-
 // Why says by what a page was found.
 type Why uint8
 
@@ -48,18 +46,9 @@ func (x *Index) Find(query string, most int) []Found {
 	for page := range x.pages {
 		row := table[page*len(words) : (page+1)*len(words)]
 		if f, ok := x.judge(page, row, words); ok {
-			list = append(list, f)
+			list = insert(list, f, most)
 		}
 	}
-	if len(list) > 0 { // pages with fewer of the words only where none has more
-		best := 0
-		for i := range list {
-			best = max(best, list[i].rank.words)
-		}
-		list = slices.DeleteFunc(list, func(f Found) bool { return f.rank.words < best })
-	}
-	slices.SortFunc(list, compare)
-	list = list[:min(len(list), most)]
 	for i := range list {
 		if f := &list[i]; f.Match == "" {
 			f.Match = x.matched(f, table[f.place*len(words):], words)
@@ -68,7 +57,31 @@ func (x *Index) Find(query string, most int) []Found {
 	return list
 }
 
-func compare(a, b Found) int {
+// insert puts a result into its place in a list of at most so many. Pages with
+// fewer of the words stay only where none has more.
+func insert(list []Found, f Found, most int) []Found {
+	if len(list) > 0 && f.rank.words != list[0].rank.words {
+		if f.rank.words < list[0].rank.words {
+			return list
+		}
+		list = list[:0]
+	}
+	at := len(list)
+	for at > 0 && compare(&f, &list[at-1]) < 0 {
+		at--
+	}
+	if at >= most {
+		return list
+	}
+	if len(list) < most {
+		list = append(list, f)
+	}
+	copy(list[at+1:], list[at:])
+	list[at] = f
+	return list
+}
+
+func compare(a, b *Found) int {
 	p, q := &a.rank, &b.rank
 	for _, d := range [...]int{q.words - p.words, q.class - p.class, q.fit - p.fit, q.weight - p.weight, p.length - q.length} {
 		if d != 0 {
