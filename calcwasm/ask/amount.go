@@ -11,6 +11,7 @@ import (
 // amount is a number or a range with the unit that stands behind it.
 type amount struct {
 	from, to int    // in the sentence
+	place    int    // among the amounts
 	token    int    // of its number, the first one of a range
 	last     int    // its last token
 	head     string // “about ”, or nothing

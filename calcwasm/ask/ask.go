@@ -51,8 +51,11 @@ type Candidate struct {
 	score int
 }
 
-// longestSentence is how much of a text is read, in bytes.
-const longestSentence = 2000
+// How much of a text is read: bytes, and amounts.
+const (
+	longestSentence = 1000
+	mostAmounts     = 40
+)
 
 // mostCandidates are shown for one piece.
 const mostCandidates = 6
@@ -94,6 +97,8 @@ type session struct {
 	said    []saying
 
 	evidence [][]evidence // for each amount
+	memo     map[int]fit  // by amount and term, once ranges are joined
+	si, us   bool         // the systems of the units in it
 }
 
 // inOrder sorts readings by their places; there are few.

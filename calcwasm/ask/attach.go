@@ -28,8 +28,8 @@ type evidence struct {
 // between commas phrases stand before their numbers or behind them: the way in
 // which more is understood is taken.
 func (s *session) attach() {
-	s.nothings()
 	s.doubles()
+	s.nothings()
 	s.evidence = make([][]evidence, len(s.amounts))
 	piece := s.pieces()
 	for c := range s.said {

@@ -36,6 +36,9 @@ func (s *session) judge(i int) Reading {
 		return r
 	}
 	r.Candidates = s.candidates(i)
+	if r.Message = s.refused(i); r.Message != "" && len(r.Candidates) == 0 {
+		return r
+	}
 	loose := s.weigh(i, &r)
 	if len(r.Candidates) == 0 || r.Candidates[0].score < some {
 		r.Candidates = nil
@@ -47,7 +50,7 @@ func (s *session) judge(i int) Reading {
 		next = r.Candidates[1].score
 	}
 	if best >= enough && best-next >= ahead && !loose && !a.either && !a.bound && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
-		r.State = Sure
+		r.State, r.Message = Sure, ""
 		s.take(i, r.Candidates[0].Term)
 	} else {
 		r.State = Asked
@@ -81,7 +84,7 @@ func (s *session) isYear(a *amount) bool {
 // unclearUnit tells whether a bare number may be in either of two units.
 func (s *session) unclearUnit(term int) bool {
 	t := &s.book.Terms[term]
-	return t.US != t.SI && s.mixed()
+	return t.US != t.SI && s.si && s.us
 }
 
 // candidates are the terms for which phrases speak, with what they say.
@@ -126,7 +129,7 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 	clear := len(r.Candidates) > 0 && r.Candidates[0].score >= enough
 	said := len(r.Candidates) > 0 && r.Candidates[0].score >= some
 	if !a.bare() {
-		terms, single := s.plainTerms(a)
+		terms, single := s.plainTerms(a, r.Candidates)
 		for _, t := range terms {
 			score := byUnit + s.overlap(i, t)
 			if single && !said {
@@ -187,9 +190,9 @@ func (a *amount) kind() string {
 }
 
 // plainTerms are the terms that an amount may be by its unit: those of its group
-// in the vocabulary, or all of the kind that a person can supply. single tells
+// in the vocabulary, or all of the kind that a person can supply or speaks of. single tells
 // that there is one only.
-func (s *session) plainTerms(a *amount) (terms []int, single bool) {
+func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
 	for _, u := range a.units() {
 		for _, g := range s.groups {
 			for _, v := range g.units {
@@ -207,7 +210,7 @@ func (s *session) plainTerms(a *amount) (terms []int, single bool) {
 	}
 	terms = nil
 	for t := range s.book.Terms {
-		if term := &s.book.Terms[t]; term.Kind != formula.Choice && term.Ask != "" && s.fit(a, t).text != "" {
+		if term := &s.book.Terms[t]; term.Kind != formula.Choice && (term.Ask != "" || find(said, t) >= 0) && s.fit(a, t).text != "" {
 			terms = append(terms, t)
 		}
 	}
@@ -240,23 +243,43 @@ func (s *session) overlap(i, term int) int {
 	return min(score, 2*byQuery)
 }
 
-// whyNot tells why an amount is no fact.
-func (s *session) whyNot(i int, piece string) string {
-	a := &s.amounts[i]
+// refused is what the field of a term answers when its phrase stands beside an
+// amount that the term cannot be, and speaks for no other: “drawdown 7000 ft”.
+func (s *session) refused(i int) string {
 	for c := range s.said {
 		p := &s.said[c]
-		if p.phrase.kind != cue || p.negated {
+		if p.phrase.kind != cue || p.negated || s.speaks(c) {
 			continue
 		}
-		if cost, _ := s.cost(p, i); cost > costWord {
+		if cost, _ := s.cost(p, i); cost > costFiller {
 			continue
 		}
 		for _, sense := range p.phrase.senses {
-			if f := s.fit(a, sense.term); sense.value < 0 && f.why != "" {
-				return f.why
+			if sense.value < 0 && sense.weight >= byCue {
+				if f := s.fit(&s.amounts[i], sense.term); f.why != "" {
+					return f.why
+				}
 			}
 		}
 	}
+	return ""
+}
+
+// speaks tells whether a phrase says something for an amount.
+func (s *session) speaks(c int) bool {
+	for _, list := range s.evidence {
+		for _, e := range list {
+			if e.saying == c {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// whyNot tells why an amount is no fact.
+func (s *session) whyNot(i int, piece string) string {
+	a := &s.amounts[i]
 	if a.bare() {
 		return "I read “" + piece + "”, but not what it is: write what it is, or its unit, beside it."
 	}

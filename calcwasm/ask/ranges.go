@@ -16,7 +16,10 @@ const widest = 3
 
 // ranges joins amounts that are one: “180 to 200 ft”, “400 gpm ± 20”.
 func (s *session) ranges() {
+	s.memo = map[int]fit{}
+	s.systems()
 	for i := range s.amounts {
+		s.amounts[i].place = i
 		s.rough(&s.amounts[i])
 	}
 	kept := s.amounts[:0]
@@ -37,10 +40,15 @@ func (s *session) ranges() {
 	}
 	s.amounts = kept
 	s.supply()
+	for i := range s.amounts {
+		s.amounts[i].place = i
+	}
+	clear(s.memo) // the amounts are others now
 }
 
 // rough takes what stands directly before an amount: about, not.
 func (s *session) rough(a *amount) {
+	a.relative = s.fromElsewhere(a)
 	if a.token == 0 {
 		return
 	}
@@ -55,7 +63,6 @@ func (s *session) rough(a *amount) {
 	}
 	free := s.tokens[a.token-1].phrase < 0
 	a.bound = free && (inBars(boundWords, before) || inBars(boundWords, two))
-	a.relative = s.fromElsewhere(a)
 }
 
 // boundWords stand before a number that is one end only.

@@ -100,7 +100,7 @@ func (s *session) word(from int) int {
 	for _, w := range search.Split(s.text[from:end]) {
 		text += w.Text
 	}
-	if v, n := s.spelledNumber(from); n > 0 {
+	if v, n := s.spelledNumber(from); n > 0 && len(s.amounts) < mostAmounts {
 		return s.amountAt(from, from+n, v)
 	}
 	t := token{class: word, text: text, stem: search.Stem(text), from: from, to: end}
@@ -168,7 +168,7 @@ func (s *session) number(from int) int {
 		n = strings.LastIndexAny(s.text[at:at+bar], "0123456789") + 1
 		v, n, ok = unit.NumberAt(s.text[at : at+n])
 	}
-	if !ok || n == 0 {
+	if !ok || n == 0 || len(s.amounts) == mostAmounts {
 		s.put(token{class: sign, text: s.text[from : from+1], from: from, to: from + 1})
 		return from + 1
 	}

@@ -58,20 +58,33 @@ type fit struct {
 // fit reads an amount as a value of a term: in the unit typed, in the units that
 // its words may stand for, or, if there is none, in the term's own.
 func (s *session) fit(a *amount, term int) fit {
+	key := a.place*len(s.book.Terms) + term
+	f, ok := s.memo[key]
+	if !ok {
+		f = s.newFit(a, term)
+		s.memo[key] = f
+	}
+	return f
+}
+
+func (s *session) newFit(a *amount, term int) fit {
 	t := &s.book.Terms[term]
 	if t.Kind == formula.Choice {
 		return fit{}
 	}
 	var bad string
-	if a.unit != nil {
-		if text, why := s.reads(term, a.write(a.unitText, 1), a.unit); text != "" {
+	if a.unit != nil && alike(a.unit, t.US) {
+		if text, why := s.reads(term, a.write(a.unitText, 1)); text != "" {
 			return fit{text: text, loss: sizeLoss(a.unit, t.US)}
 		} else if why != "" {
 			bad = why
 		}
 	}
 	for _, al := range a.aliases {
-		if text, _ := s.reads(term, a.write(al.unit.Symbol, al.times), al.unit); text != "" {
+		if !alike(al.unit, t.US) {
+			continue
+		}
+		if text, _ := s.reads(term, a.write(al.unit.Symbol, al.times)); text != "" {
 			return fit{text: text, loss: sizeLoss(al.unit, t.US), loose: al.loose}
 		}
 	}
@@ -79,7 +92,7 @@ func (s *session) fit(a *amount, term int) fit {
 		return fit{why: bad}
 	}
 	u := t.US
-	if s.metric() {
+	if s.si && !s.us {
 		u = t.SI
 	}
 	symbol := u.Symbol
@@ -87,21 +100,23 @@ func (s *session) fit(a *amount, term int) fit {
 		symbol = ""
 	}
 	if symbol == "%" && a.value > 0 && a.value <= 1 { // 0.8 % or 80 %?
-		text, _ := s.reads(term, a.write(symbol, 100), nil)
-		_, why := s.reads(term, a.write("", 1), nil)
+		text, _ := s.reads(term, a.write(symbol, 100))
+		_, why := s.reads(term, a.write("", 1))
 		return fit{text: text, loose: true, why: why}
 	}
-	text, why := s.reads(term, a.write(symbol, 1), nil)
+	text, why := s.reads(term, a.write(symbol, 1))
 	return fit{text: text, why: why}
 }
 
-// reads tells whether a field of the term takes a text. u is its unit, nil for a
-// bare number. why is what the field answers when the kind is right.
-func (s *session) reads(term int, text string, u *unit.Unit) (ok, why string) {
-	t := &s.book.Terms[term]
-	if u != nil && u.Dim != t.US.Dim && t.US.Dim != u.Dim.Mul(unit.Acceleration) {
-		return "", ""
-	}
+// alike tells whether a unit may be one of a term: of its kind, or a mass where
+// a force is wanted.
+func alike(typed, own *unit.Unit) bool {
+	return typed.Dim == own.Dim || own.Dim == typed.Dim.Mul(unit.Acceleration)
+}
+
+// reads tells whether a field of the term takes a text; why is what it answers
+// if not.
+func (s *session) reads(term int, text string) (ok, why string) {
 	f, err := s.book.Read(term, text)
 	if err != nil {
 		return "", err.Error()
@@ -122,27 +137,13 @@ func sizeLoss(typed, own *unit.Unit) int {
 
 func small(u *unit.Unit) bool { return u.Factor < 0.2 }
 
-// metric tells whether the sentence speaks in metric units only.
-func (s *session) metric() bool {
-	si, us := false, false
+// systems notes in which systems of units the sentence speaks: a bare number is
+// metric in a metric sentence. Inches and millimetres name sizes in either.
+func (s *session) systems() {
 	for i := range s.amounts {
-		if u := s.amounts[i].unit; u != nil {
-			si = si || u.System == unit.SI
-			us = us || u.System == unit.US
+		if u := s.amounts[i].unit; u != nil && u.Symbol != "in" && u.Symbol != "mm" {
+			s.si = s.si || u.System == unit.SI
+			s.us = s.us || u.System == unit.US
 		}
 	}
-	return si && !us
-}
-
-// mixed tells whether it speaks in both systems: a bare length may then be in
-// either.
-func (s *session) mixed() bool {
-	si, us := false, false
-	for i := range s.amounts {
-		if u := s.amounts[i].unit; u != nil && !isIn(" in mm ", u.Symbol) {
-			si = si || u.System == unit.SI
-			us = us || u.System == unit.US
-		}
-	}
-	return si && us
 }
