@@ -94,11 +94,21 @@ func (s *session) nothings() {
 			continue
 		}
 		for a := range s.amounts {
-			if cost, after := s.cost(&s.said[c], a); after && cost <= costFiller {
+			if s.behind(&s.amounts[a], s.said[c].from) {
 				s.amounts[a].none = true
 			}
 		}
 	}
+}
+
+// behind tells whether a token stands behind an amount with nothing between but
+// its unit and a filler.
+func (s *session) behind(a *amount, token int) bool {
+	at, filler := a.last+1, false
+	for ; at < token && (s.tokens[at].unit || !filler && isFiller(s.tokens[at].text)); at++ {
+		filler = filler || !s.tokens[at].unit
+	}
+	return at == token
 }
 
 // pair gives two facts to the two amounts behind a phrase.

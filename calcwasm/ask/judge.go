@@ -191,7 +191,7 @@ func (a *amount) kind() string {
 
 // plainTerms are the terms that an amount may be by its unit: those of its group
 // in the vocabulary, or all of the kind that a person can supply or speaks of. single tells
-// that there is one only.
+// that the vocabulary names one only.
 func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
 	for _, u := range a.units() {
 		for _, g := range s.groups {
@@ -214,7 +214,7 @@ func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single b
 			terms = append(terms, t)
 		}
 	}
-	return terms, len(terms) == 1
+	return terms, false
 }
 
 // units are all units that an amount may be in.
@@ -224,7 +224,9 @@ func (a *amount) units() []*unit.Unit {
 		list = append(list, a.unit)
 	}
 	for _, al := range a.aliases {
-		list = append(list, al.unit)
+		if a.unit == nil || al.unit.Symbol != a.unit.Symbol {
+			list = append(list, al.unit)
+		}
 	}
 	return list
 }

@@ -28,8 +28,8 @@ func (s *session) match() {
 		best := saying{}
 		for _, form := range s.forms(&s.tokens[i]) {
 			for _, p := range s.first[form] {
-				if s.tokens[i].plain && s.phrases[p].kind != nothing {
-					continue
+				if s.tokens[i].plain && (s.phrases[p].kind != nothing || s.tokens[i-1].class != number) {
+					continue // of a unit: only “hours a day” as a whole
 				}
 				c, ok := s.fits(&s.phrases[p], i)
 				if ok && (better(&c, &best) || s.takesOut(&c, &best)) {
@@ -146,7 +146,7 @@ func (s *session) wordFits(w *part, at int) (loss int, ok bool) {
 // Words that take back what they stand before or behind.
 const (
 	deniers  = " no not without never none isnt dont doesnt wont cant non unknown lacks minus "
-	unknowns = " unknown unclear missing "
+	unknowns = " unknown unclear missing none "
 )
 
 // negated tells whether a phrase is denied: “no drawdown known”, “static
@@ -163,6 +163,9 @@ func (s *session) negated(from, to int) bool {
 		if !isFiller(t.text) {
 			words++
 		}
+	}
+	if to < len(s.tokens) && isIn(" : = - ", s.tokens[to].text) {
+		to++
 	}
 	for i, words := to, 0; i < len(s.tokens) && words < 3 && s.tokens[i].class == word; i, words = i+1, words+1 {
 		text := s.tokens[i].text
