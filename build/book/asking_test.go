@@ -61,7 +61,7 @@ func TestAskingErrors(t *testing.T) {
 		{"units:\n  - {say: [x], read: furlong}\n", "“furlong” is no unit that the book knows."},
 		{"units:\n  - {say: [x], read: ft, times: many}\n", "“times” is a number above 0"},
 		{"plain:\n  - {units: [ft], terms: [no-such]}\n", "There is no term “no-such”."},
-		{"pairs:\n  - {say: [x], terms: [drawdown]}\n", "A pair names two terms"},
+		{"pairs:\n  - {say: [x], terms: [drawdown, drawdown, drawdown]}\n", "A pair names the term of the first number"},
 		{"values:\n  no-such: {a: [b]}\n", "There is no term “no-such”."},
 	} {
 		_, said := spoken(t, c.text)

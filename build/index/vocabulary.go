@@ -38,7 +38,11 @@ func Vocabulary(b *book.Book) []byte {
 		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms})
 	}
 	for _, p := range b.Asking.Pairs {
-		s.Pairs = append(s.Pairs, ask.Pair{First: p.Terms[0], Second: p.Terms[1], Say: p.Say})
+		pair := ask.Pair{First: p.Terms[0], Say: p.Say}
+		if len(p.Terms) > 1 {
+			pair.Second = p.Terms[1]
+		}
+		s.Pairs = append(s.Pairs, pair)
 	}
 	return s.Pack()
 }

@@ -56,6 +56,15 @@ func (s *session) amountAt(from, end int, v float64) int {
 	if money {
 		n = moneyUnit(rest)
 		u, _ = unit.Lookup([]string{"money", "money/kWh"}[min(n, 1)])
+		if price, ok := unit.Lookup("money/kWh"); n == 0 && ok {
+			a.aliases = append(a.aliases, alias{unit: price, times: 1, loose: true})
+		}
+	}
+	if u == nil && m == 0 && !money {
+		u = s.unitBefore()
+		if u != nil {
+			a.unit, a.unitText = u, u.Symbol
+		}
 	}
 	if n > 0 && n >= m {
 		a.unit, a.unitText = u, strings.TrimSpace(rest[skip:skip+n])
@@ -75,6 +84,39 @@ func (s *session) amountAt(from, end int, v float64) int {
 		s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + w.From, to: end + w.To, unit: true, plain: a.unit != nil})
 	}
 	return a.to
+}
+
+// unitBefore is the unit that stands before a number instead of behind it: “gpm
+// 400”, “hp: 50”. Words that are mostly something else are left alone.
+func (s *session) unitBefore() *unit.Unit {
+	at := len(s.tokens) - 1
+	if at > 0 && s.tokens[at].class == sign && isIn(" : = ", s.tokens[at].text) {
+		at--
+	}
+	if at < 0 || s.tokens[at].class != word || s.tokens[at].unit || len(s.tokens[at].text) < 2 || isIn(" in at min ac day days bar bars turn turns ", s.tokens[at].text) {
+		return nil
+	}
+	text := s.text[s.tokens[at].from:s.tokens[at].to]
+	if u, n := unit.At(text); n == len(text) {
+		return u
+	}
+	return nil
+}
+
+// sized tells whether a word follows that speaks of a size in inches.
+func (s *session) sized(rest string) bool {
+	next := search.Split(rest[:min(len(rest), 24)])
+	if len(next) == 0 || next[0].From > 1 {
+		return false
+	}
+	for _, p := range s.first[search.Stem(next[0].Text)] {
+		for _, sense := range s.phrases[p].senses {
+			if t := &s.book.Terms[sense.term]; t.US != nil && t.US.Dim == unit.Length && small(t.US) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // currency takes the sign of money before a number into the amount.
@@ -110,6 +152,9 @@ func (s *session) inches(a *amount) {
 		return
 	}
 	u, m := unit.At(rest[at+n:])
+	if u != nil && u.Symbol == "in" && s.sized(rest[at+n+m:]) {
+		return // 1500 ft 8 in pipe
+	}
 	if u == nil && at == 0 && strings.IndexByte("'", s.text[a.to-1]) >= 0 {
 		m = 0 // 12'6
 	} else if u == nil || u.Symbol != "in" {

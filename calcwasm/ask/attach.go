@@ -33,8 +33,7 @@ func (s *session) attach() {
 	s.evidence = make([][]evidence, len(s.amounts))
 	piece := s.pieces()
 	for c := range s.said {
-		p := s.said[c].phrase
-		if p.kind == pair {
+		if s.said[c].phrase.kind == pair && !s.said[c].negated {
 			s.pair(c)
 		}
 	}
@@ -118,10 +117,22 @@ func (s *session) pair(c int) {
 		if s.pairBefore(&s.amounts[a]) != c {
 			continue
 		}
-		for k := 0; k < 2 && a+k < len(s.amounts) && k < len(senses); k++ {
-			s.evidence[a+k] = append(s.evidence[a+k], evidence{c, senses[k].term, senses[k].weight + 2*perWord})
+		s.evidence[a] = append(s.evidence[a], evidence{c, senses[0].term, senses[0].weight + 2*perWord})
+		if a+1 == len(s.amounts) || !s.reaches(&s.amounts[a], &s.amounts[a+1]) {
+			continue
 		}
+		if len(senses) == 1 { // “screened 240 to 300”: the end is no fact
+			s.amounts[a+1].none = true
+			continue
+		}
+		s.evidence[a+1] = append(s.evidence[a+1], evidence{c, senses[1].term, senses[1].weight + 2*perWord})
 	}
+}
+
+// reaches tells whether two amounts are joined as a range is.
+func (s *session) reaches(a, b *amount) bool {
+	between := strings.ToLower(strings.Join(strings.Fields(s.text[a.to:b.from]), " "))
+	return between != "" && (isIn(spanWords, between) || between == "and" || between == "down to")
 }
 
 // assign gives the phrases from..to, all of one piece, to amounts. total is how

@@ -107,7 +107,11 @@ func (s *session) candidates(i int) []Candidate {
 		}
 		// A second phrase for the same term makes it likelier, a second clear
 		// one not by its whole weight.
-		c.score = max(c.score, e.score) + min(c.score, e.score, byHint)
+		more := min(c.score, e.score, byHint)
+		if c.score = max(c.score, e.score); c.score >= enough {
+			more /= 2
+		}
+		c.score += more
 	}
 	sortCandidates(list)
 	return list
@@ -196,7 +200,7 @@ func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single b
 	for _, u := range a.units() {
 		for _, g := range s.groups {
 			for _, v := range g.units {
-				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) {
+				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
 					terms = append(terms, g.terms...)
 					break
 				}

@@ -49,7 +49,8 @@ type Alias struct {
 // the one term, or a question between them.
 type Plain struct{ Units, Terms []string }
 
-// Pair is a phrase before two amounts joined by “to” that are two facts.
+// Pair is a phrase before two amounts joined by “to” that are two facts; without
+// Second the second is none.
 type Pair struct {
 	First, Second string
 	Say           []string
@@ -132,11 +133,15 @@ func (r *Reader) line(f []string) bool {
 		return true
 	case f[0] == "pair" && len(f) > 2:
 		a, okA := r.book.Find(f[1])
+		senses := []sense{{a, -1, byName}}
 		b, okB := r.book.Find(f[2])
-		for _, text := range f[3:] {
-			r.add(pair, text, sense{a, -1, byName}, sense{b, -1, byName})
+		if okB {
+			senses = append(senses, sense{b, -1, byName})
 		}
-		return okA && okB
+		for _, text := range f[3:] {
+			r.add(pair, text, senses...)
+		}
+		return okA && (okB || f[2] == "")
 	}
 	return false
 }

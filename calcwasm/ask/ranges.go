@@ -121,7 +121,7 @@ func (s *session) pairBefore(a *amount) int {
 		if t.phrase >= 0 && s.said[t.phrase].phrase.kind == pair {
 			return t.phrase
 		}
-		if t.class != word || !isFiller(t.text) {
+		if t.class == word && !isFiller(t.text) || t.class == sign && !isIn(" : = ", t.text) || t.class == number {
 			return -1
 		}
 	}
