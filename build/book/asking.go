@@ -152,8 +152,8 @@ func (a *Asking) plain(y *yamlReader, path string, n *yaml.Node) {
 func (a *Asking) pair(y *yamlReader, path string, n *yaml.Node) {
 	var p SpokenPair
 	y.mapping(path, "words before two facts", n, []field{{"say", true, texts(&p.Say)}, {"terms", true, texts(&p.Terms)}})
-	if len(p.Terms) < 1 || len(p.Terms) > 2 {
-		y.fail(y.where(path), "A pair names the term of the first number and the one of the second; one term alone if the second is no fact.", "")
+	if len(p.Terms) > 2 {
+		y.fail(y.where(path), "A pair names the term of the first number and the one of the second; one term alone, or none, if the others are no facts.", "")
 		return
 	}
 	a.Pairs = append(a.Pairs, p)

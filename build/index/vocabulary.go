@@ -38,11 +38,8 @@ func Vocabulary(b *book.Book) []byte {
 		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms})
 	}
 	for _, p := range b.Asking.Pairs {
-		pair := ask.Pair{First: p.Terms[0], Say: p.Say}
-		if len(p.Terms) > 1 {
-			pair.Second = p.Terms[1]
-		}
-		s.Pairs = append(s.Pairs, pair)
+		terms := append(p.Terms[:len(p.Terms):len(p.Terms)], "", "")
+		s.Pairs = append(s.Pairs, ask.Pair{First: terms[0], Second: terms[1], Say: p.Say})
 	}
 	return s.Pack()
 }

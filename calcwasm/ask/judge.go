@@ -31,9 +31,6 @@ func (s *session) judge(i int) Reading {
 	case a.negated:
 		r.Message = "“" + piece + "” is said not to be so."
 		return r
-	case s.isYear(a):
-		r.Message = "“" + piece + "” is taken for a year."
-		return r
 	}
 	r.Candidates = s.candidates(i)
 	if r.Message = s.refused(i); r.Message != "" && len(r.Candidates) == 0 {
@@ -58,7 +55,9 @@ func (s *session) judge(i int) Reading {
 		r.Message = s.question(piece, r.Candidates)
 		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && len(r.Candidates) == 1 { // 0.8 % or 80 %
 			r.Message = f.why
-			r.Candidates = append(r.Candidates, Candidate{Term: r.Candidates[0].Term, Value: a.write("%", 1), Reason: r.Candidates[0].Reason})
+			if text, _ := s.reads(r.Candidates[0].Term, a.write("%", 1)); text != "" {
+				r.Candidates = append(r.Candidates, Candidate{Term: r.Candidates[0].Term, Value: text, Reason: r.Candidates[0].Reason})
+			}
 		}
 	}
 	return r
@@ -71,14 +70,6 @@ func (s *session) take(i, term int) {
 			s.said[e.saying].taken = true
 		}
 	}
-}
-
-// isYear tells whether a bare number is more likely a year: “set in 1987”.
-func (s *session) isYear(a *amount) bool {
-	if !a.bare() || a.token == 0 || a.value < 1900 || a.value > 2099 || len(a.low) != 4 {
-		return false
-	}
-	return isIn(" in since year from of ", s.tokens[a.token-1].text)
 }
 
 // unclearUnit tells whether a bare number may be in either of two units.
@@ -193,62 +184,6 @@ func (a *amount) kind() string {
 	return "a " + u.Dim.String()
 }
 
-// plainTerms are the terms that an amount may be by its unit: those of its group
-// in the vocabulary, or all of the kind that a person can supply or speaks of. single tells
-// that the vocabulary names one only.
-func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
-	for _, u := range a.units() {
-		for _, g := range s.groups {
-			for _, v := range g.units {
-				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
-					terms = append(terms, g.terms...)
-					break
-				}
-			}
-		}
-	}
-	for _, t := range terms {
-		if s.fit(a, t).text != "" {
-			return terms, len(terms) == 1
-		}
-	}
-	terms = nil
-	for t := range s.book.Terms {
-		if term := &s.book.Terms[t]; term.Kind != formula.Choice && (term.Ask != "" || find(said, t) >= 0) && s.fit(a, t).text != "" {
-			terms = append(terms, t)
-		}
-	}
-	return terms, false
-}
-
-// units are all units that an amount may be in.
-func (a *amount) units() []*unit.Unit {
-	var list []*unit.Unit
-	if a.unit != nil {
-		list = append(list, a.unit)
-	}
-	for _, al := range a.aliases {
-		if a.unit == nil || al.unit.Symbol != a.unit.Symbol {
-			list = append(list, al.unit)
-		}
-	}
-	return list
-}
-
-// overlap counts the words beside an amount that stand in the question for a
-// term: it decides only the order of what is asked.
-func (s *session) overlap(i, term int) int {
-	a := &s.amounts[i]
-	score := 0
-	for k := max(0, a.token-5); k < min(len(s.tokens), a.last+6); k++ {
-		t := &s.tokens[k]
-		if t.class == word && len(t.text) > 3 && !isFiller(t.text) && s.asks[term][t.stem] {
-			score += byQuery
-		}
-	}
-	return min(score, 2*byQuery)
-}
-
 // refused is what the field of a term answers when its phrase stands beside an
 // amount that the term cannot be, and speaks for no other: “drawdown 7000 ft”.
 func (s *session) refused(i int) string {
@@ -290,47 +225,6 @@ func (s *session) whyNot(i int, piece string) string {
 		return "I read “" + piece + "”, but not what it is: write what it is, or its unit, beside it."
 	}
 	return "I read “" + piece + "”, but find nothing in this book that it may be."
-}
-
-// rivals are the candidates between which a person has to choose.
-func (s *session) rivals(list []Candidate) []Candidate {
-	n := 1
-	for n < len(list) && list[0].score-list[n].score < ahead && list[n].score >= some {
-		n++
-	}
-	return list[:n]
-}
-
-// question asks which of the candidates a piece is.
-func (s *session) question(piece string, list []Candidate) string {
-	text := "Is " + piece
-	for i := range list {
-		t := &s.book.Terms[list[i].Term]
-		switch {
-		case i == 0:
-			text += " "
-		case i == len(list)-1:
-			text += " or "
-		default:
-			text += ", "
-		}
-		text += "the " + t.Name
-		if t.Kind == formula.Choice {
-			text = text[:len(text)-len("the "+t.Name)] + s.label(list[i])
-		}
-	}
-	return text + "?"
-}
-
-// label is what a value of a choice is called.
-func (s *session) label(c Candidate) string {
-	t := &s.book.Terms[c.Term]
-	for i, v := range t.Values {
-		if v == c.Value {
-			return t.Name + " “" + t.Labels[i] + "”"
-		}
-	}
-	return t.Name
 }
 
 // sortCandidates puts the likeliest first, and keeps the order of equals.

@@ -50,7 +50,7 @@ type Alias struct {
 type Plain struct{ Units, Terms []string }
 
 // Pair is a phrase before two amounts joined by “to” that are two facts; without
-// Second the second is none.
+// Second the second is none, and without First neither is.
 type Pair struct {
 	First, Second string
 	Say           []string
@@ -133,15 +133,18 @@ func (r *Reader) line(f []string) bool {
 		return true
 	case f[0] == "pair" && len(f) > 2:
 		a, okA := r.book.Find(f[1])
-		senses := []sense{{a, -1, byName}}
 		b, okB := r.book.Find(f[2])
+		var senses []sense
+		if okA {
+			senses = append(senses, sense{a, -1, byName})
+		}
 		if okB {
 			senses = append(senses, sense{b, -1, byName})
 		}
 		for _, text := range f[3:] {
 			r.add(pair, text, senses...)
 		}
-		return okA && (okB || f[2] == "")
+		return (okA || f[1] == "" && f[2] == "") && (okB || f[2] == "")
 	}
 	return false
 }

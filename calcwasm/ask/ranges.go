@@ -52,6 +52,7 @@ func (s *session) rough(a *amount) {
 	if a.token == 0 {
 		return
 	}
+	a.none = a.none || s.isYear(a)
 	before := s.tokens[a.token-1].text
 	if isIn(aboutWords, before) {
 		a.head = "about "
@@ -164,19 +165,35 @@ func (s *session) supply() {
 func (s *session) doubles() {
 	for i := 0; i+1 < len(s.amounts); i++ {
 		a, b := &s.amounts[i], &s.amounts[i+1]
-		if s.text[a.to:b.from] != "/" || a.none {
+		if s.text[a.to:b.from] != "/" || a.none || s.double(a, b) {
 			continue
 		}
-		for c := 0; c+1 < len(s.said); c++ {
-			p, q := &s.said[c], &s.said[c+1]
-			if strings.TrimSpace(s.text[p.last:q.first]) != "/" || p.phrase.kind != cue || q.phrase.kind != cue {
-				continue
-			}
-			if a.bare() {
-				a.unit, a.unitText, a.aliases = b.unit, b.unitText, b.aliases
-			}
-			p.amount, q.amount = i+1, i+2
-			break
+		if a.bare() && b.bare() { // a day of the year, 24/7
+			a.none, b.none = true, true
 		}
 	}
+}
+
+// double gives two numbers to two phrases, if there are such, and tells so.
+func (s *session) double(a, b *amount) bool {
+	for c := 0; c+1 < len(s.said); c++ {
+		p, q := &s.said[c], &s.said[c+1]
+		if strings.TrimSpace(s.text[p.last:q.first]) != "/" || p.phrase.kind != cue || q.phrase.kind != cue {
+			continue
+		}
+		if a.bare() {
+			a.unit, a.unitText, a.aliases = b.unit, b.unitText, b.aliases
+		}
+		p.amount, q.amount = a.place+1, b.place+1
+		return true
+	}
+	return false
+}
+
+// isYear tells whether a bare number is more likely a year: “set in 1987”.
+func (s *session) isYear(a *amount) bool {
+	if !a.bare() || a.token == 0 || a.value < 1900 || a.value > 2099 || len(a.low) != 4 {
+		return false
+	}
+	return isIn(" in since year from of ", s.tokens[a.token-1].text)
 }

@@ -254,7 +254,7 @@ func numberWord(text string) int {
 
 // fillers stand between a phrase and its number without meaning.
 const fillers = " a an the is are was were be been of at to about from it its our my your this that in on for by has have had got i we he they you" +
-	" around approx approximately roughly some say reads read measured maybe or so now right please just as up there here will would can need needs want wants "
+	" another only just around approx approximately roughly some say reads read measured maybe or so now right please just as up there here will would can need needs want wants "
 
 func isFiller(text string) bool { return isIn(fillers, text) }
 

@@ -91,10 +91,19 @@ func (s *session) newFit(a *amount, term int) fit {
 	if !a.bare() {
 		return fit{why: bad}
 	}
-	u := t.US
+	u, other := t.US, t.SI
 	if s.si && !s.us {
-		u = t.SI
+		u, other = other, u
 	}
+	if f := s.bareIn(a, term, u); f.text != "" || !small(other) || t.US.Dim != unit.Length {
+		return f
+	}
+	return s.bareIn(a, term, other) // DN 150 is no 150 in
+}
+
+// bareIn reads a number without a unit in one of a term.
+func (s *session) bareIn(a *amount, term int, u *unit.Unit) fit {
+	t := &s.book.Terms[term]
 	symbol := u.Symbol
 	if symbol == "1" || t.Kind == formula.Count {
 		symbol = ""

@@ -14,7 +14,7 @@ const (
 	byLean = 50  // one that means the term where nothing clearer is said
 	byHint = 30  // a word that helps and is not enough alone
 
-	perWord = 10 // more for each further word of a phrase, except of one that leans
+	perWord = 10 // more for each further word of a name or a cue
 )
 
 // kind of a phrase.
