@@ -23,7 +23,8 @@ type sentence struct {
 
 // sentences reads a file: the columns are the sentence, the facts that it must
 // give, joined by ";", what it must ask, and a note. One question has its terms
-// joined by ";" or "|"; several questions are divided by ";", their terms by "|".
+// joined by ";"; or each question is written “piece: term | term”, several divided
+// by ";".
 func sentences(t testing.TB, name string) []sentence {
 	t.Helper()
 	f, err := os.Open("../../testdata/ask/" + name)
@@ -41,9 +42,10 @@ func sentences(t testing.TB, name string) []sentence {
 	for _, row := range rows[1:] {
 		row = append(row, "", "", "")
 		s := sentence{text: row[0], note: row[3], facts: items(row[1], ";")}
-		if strings.Contains(row[2], "|") {
+		if strings.Contains(row[2], ": ") {
 			for _, q := range items(row[2], ";") {
-				s.asked = append(s.asked, items(q, "|"))
+				_, terms, _ := strings.Cut(q, ": ")
+				s.asked = append(s.asked, items(terms, "|"))
 			}
 		} else if one := items(row[2], ";"); len(one) > 0 {
 			s.asked = [][]string{one}
@@ -78,6 +80,9 @@ type examiner struct {
 	t      testing.TB
 	book   *reckon.Book
 	reader *ask.Reader
+
+	facts [3]int // how many were told apart by ask.State: not understood, asked, sure
+	wrong int    // readings taken for sure that were not said
 }
 
 func newExaminer(t testing.TB, b *book.Book) *examiner {
@@ -86,7 +91,7 @@ func newExaminer(t testing.TB, b *book.Book) *examiner {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &examiner{t, b.Engine, r}
+	return &examiner{t: t, book: b.Engine, reader: r}
 }
 
 // same tells whether a candidate is a fact "term=value": the numbers must be the
@@ -130,11 +135,14 @@ func (e *examiner) examine(s sentence) (v verdict, why []string) {
 		}
 		c := r.Candidates[0]
 		if !slices.ContainsFunc(s.facts, func(f string) bool { return e.same(c, f) }) {
+			e.wrong++
 			note(wrong, "“"+s.text[r.From:r.To]+"” taken for "+e.book.Terms[c.Term].ID+"="+c.Value)
 		}
 	}
 	for _, f := range s.facts {
-		switch e.found(readings, f) {
+		state := e.found(readings, f)
+		e.facts[state]++
+		switch state {
 		case ask.Asked:
 			note(asked, "asked: "+f)
 		case ask.Unknown:
@@ -212,6 +220,8 @@ func report(t *testing.T, name string) (counts [4]int, all int) {
 	}
 	t.Logf("%s: %d sentences, %d right, %d with a question too many, %d not all understood, %d wrong",
 		name, all, counts[right], counts[asked], counts[missed], counts[wrong])
+	t.Logf("%s: of %d facts %d are read, %d asked, %d not understood; %d readings are wrong", name,
+		e.facts[0]+e.facts[1]+e.facts[2], e.facts[ask.Sure], e.facts[ask.Asked], e.facts[ask.Unknown], e.wrong)
 	return counts, all
 }
 
@@ -225,5 +235,23 @@ func TestSentences(t *testing.T) {
 	}
 	if counts[right]*100 < 95*all {
 		t.Errorf("%d of %d sentences are read right, fewer than 95 %%", counts[right], all)
+	}
+}
+
+// The half written by somebody who had not seen the code. It is never edited to
+// pass and never tuned on. The goal is at most one sentence of 75 read wrong. It
+// is not reached: at its first and only reading 19 of the 80 were. The test
+// keeps that number from growing; every wrong one is listed with go test -v.
+func TestBlindSentences(t *testing.T) {
+	const first = 19
+	counts, all := report(t, "blind.csv")
+	if all < 75 {
+		t.Errorf("only %d sentences", all)
+	}
+	if counts[wrong] > first {
+		t.Errorf("%d of %d sentences are read wrong, more than the %d of the first reading", counts[wrong], all, first)
+	}
+	if goal := all / 75; counts[wrong] > goal {
+		t.Logf("the goal of at most %d wrong is not reached: %d", goal, counts[wrong])
 	}
 }
