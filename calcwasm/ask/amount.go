@@ -37,6 +37,19 @@ func (s *session) amountAt(from, end int, v float64) int {
 		a.low = strconv.FormatFloat(v, 'f', -1, 64) // a number in words
 	}
 	money := s.currency(&a)
+	s.unitOf(&a, end, money)
+	s.inches(&a)
+	s.put(token{class: number, text: strings.ToLower(s.text[from:end]), from: a.from, to: a.to, amount: len(s.amounts)})
+	s.amounts = append(s.amounts, a)
+	for _, w := range search.Split(s.text[end:a.to]) { // “50 horse”, “10 hours a day”: the words may speak as well
+		s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + w.From, to: end + w.To, unit: true, plain: a.unit != nil})
+	}
+	return a.to
+}
+
+// unitOf finds the unit of an amount whose number ends at a place: behind it, or
+// what its words may stand for, or before it.
+func (s *session) unitOf(a *amount, end int, money bool) {
 	rest := s.text[end:]
 	skip := 0
 	if len(rest) > 1 && rest[0] == '-' && letterAt(rest, 1) {
@@ -77,13 +90,6 @@ func (s *session) amountAt(from, end int, v float64) int {
 	if n = max(n, m); n > 0 {
 		a.to = end + skip + n
 	}
-	s.inches(&a)
-	s.put(token{class: number, text: strings.ToLower(s.text[from:end]), from: a.from, to: a.to, amount: len(s.amounts)})
-	s.amounts = append(s.amounts, a)
-	for _, w := range search.Split(s.text[end:a.to]) { // “50 horse”, “10 hours a day”: the words may speak as well
-		s.put(token{class: word, text: w.Text, stem: search.Stem(w.Text), from: end + w.From, to: end + w.To, unit: true, plain: a.unit != nil})
-	}
-	return a.to
 }
 
 // unitBefore is the unit that stands before a number instead of behind it: “gpm
