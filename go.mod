@@ -4,6 +4,7 @@ go 1.26.8
 
 require (
 	github.com/evanw/esbuild v0.28.2
+	github.com/kljensen/snowball v0.10.0
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/tetratelabs/wazero v1.12.0
 	github.com/yuin/goldmark v1.8.7

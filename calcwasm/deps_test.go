@@ -68,7 +68,8 @@ func TestEngineImportsLittle(t *testing.T) {
 var order = map[string]string{
 	"cutaway":  "drawing",
 	"reckon":   "formula",
-	"answer":   "assembly reckon formula physics picture cutaway exercise",
+	"answer":   "assembly reckon formula physics picture cutaway exercise search ask",
+	"ask":      "reckon formula search",
 	"picture":  "reckon formula drawing",
 	"assembly": "reckon formula",
 	"exercise": "reckon formula",

@@ -15,6 +15,7 @@ import (
 
 	"columnbowl/build/book"
 	"columnbowl/build/bundle"
+	"columnbowl/build/index"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/site"
 )
@@ -94,6 +95,7 @@ const (
 	engineScript = "assets/engine.js"
 	bookScript   = "assets/book.js"
 	cutsScript   = "assets/cutaway.js"
+	wordsScript  = "assets/words.js"
 )
 
 func termPath(id string) string     { return "terms/" + id + ".html" }
@@ -114,8 +116,12 @@ func assetFiles(b *book.Book, p Parts) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
+	words, err := bundle.PackScript(index.Words(b))
+	if err != nil {
+		return nil, err
+	}
 	files := []File{{pageScript, p.PageScript}, {hubScript, p.HubScript}, {pageStyle, p.Style}, {mathFont, p.Font}, {fontLicence, p.FontLicence},
-		{engineWasm, p.Wasm}, {engineScript, engine}, {bookScript, data}}
+		{engineWasm, p.Wasm}, {engineScript, engine}, {bookScript, data}, {wordsScript, words}}
 	for _, f := range files {
 		if len(f.Data) == 0 {
 			return nil, fmt.Errorf("%s would be empty", f.Path)

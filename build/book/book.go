@@ -18,6 +18,7 @@ import (
 // Book is the handbook as its authors wrote it.
 type Book struct {
 	Handbook Handbook
+	Asking   Asking     // how people say the facts
 	Terms    []*Term    // by id; the same order as Source.Terms and Engine.Terms
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end

@@ -51,6 +51,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.chapters()
 	l.asked()
 	l.bowls()
+	l.asking()
 	l.names()
 	l.builds()
 	l.network()

@@ -23,7 +23,8 @@ type Desk struct {
 	last   *brought        // the families of the request before this one
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
-	words  picture.Words   // of the pictures, in the language of the page
+	labels picture.Words   // of the pictures, in the language of the page
+	words  words           // for searching, and for reading sentences
 	set    *exercise.Set   // nil while no exercises are loaded
 }
 
@@ -42,7 +43,7 @@ func Open(pack []byte) (*Desk, error) {
 }
 
 // New makes a desk for a book that is loaded already.
-func New(book *reckon.Book) *Desk { return &Desk{book: book, words: picture.Words{}} }
+func New(book *reckon.Book) *Desk { return &Desk{book: book, labels: picture.Words{}} }
 
 // request is what a page asks.
 type request struct {
@@ -113,6 +114,9 @@ func (d *Desk) Answer(text []byte) []byte { return d.Append(nil, text) }
 // Append works a request out and appends the reply to a buffer, which a page
 // uses again and again: a reply of the whole chain has 45 kB.
 func (d *Desk) Append(buf, text []byte) []byte {
+	if reply, ok := d.talk(buf, string(text)); ok {
+		return reply
+	}
 	w := &writer{buf: buf}
 	if d.cut(w, string(text)) || d.practice(w, string(text)) {
 		return w.buf

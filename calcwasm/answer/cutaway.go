@@ -24,6 +24,9 @@ const CutawayPack = "cutaway"
 // Add takes a pack beside the book: what some pages need and others do not. Its
 // first line says what it is.
 func (d *Desk) Add(pack []byte) error {
+	if IsWords(pack) {
+		return d.Words(pack)
+	}
 	kind, rest, _ := strings.Cut(string(pack), "\n")
 	switch kind {
 	case CutawayPack:

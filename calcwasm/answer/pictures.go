@@ -26,7 +26,7 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		q.pieces = true
 	case "word":
 		key, text, _ := strings.Cut(rest, "\t")
-		d.words[key] = text
+		d.labels[key] = text
 	case "picture":
 		f := strings.Split(rest, "\t")
 		if len(f) != 4 {
@@ -53,7 +53,7 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 func (d *Desk) pictures(w *writer, res *reckon.Result, q *request) {
 	w.list("pictures", len(q.pictures), func(i int) {
 		p := q.pictures[i]
-		pen := picture.Pen{Result: res, System: p.system, Prefix: p.prefix, Words: d.words}
+		pen := picture.Pen{Result: res, System: p.system, Prefix: p.prefix, Words: d.labels}
 		w.text(p.kind.Draw(pen, p.form).SVG())
 	})
 }

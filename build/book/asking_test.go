@@ -1,0 +1,72 @@
+package book_test
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"columnbowl/build/book"
+)
+
+// spoken loads the small book with an asking.yaml.
+func spoken(t testing.TB, text string) (*book.Book, []string) {
+	t.Helper()
+	files := small(t)
+	files[book.AskingFile] = &fstest.MapFile{Data: []byte(text)}
+	b, found := book.Load(files)
+	var said []string
+	for _, d := range found {
+		said = append(said, d.Message+" "+d.Suggest)
+		if d.File != book.AskingFile {
+			t.Errorf("told at %s: %s", d.File, d.Message)
+		}
+	}
+	return b, said
+}
+
+func TestAsking(t *testing.T) {
+	b, said := spoken(t, `cues:
+  drawdown: [draws down, "=pulls"]
+leans:
+  drawdown: [when running]
+hints:
+  pumping-level: [water]
+units:
+  - {say: [cents], read: money/kWh, times: 0.01}
+  - {say: [gallons], read: gpm, loose: yes}
+plain:
+  - {units: [ft, m], terms: [drawdown, pumping-level]}
+nothing: [phase]
+pairs:
+  - {say: [drops from], terms: [static-level, pumping-level]}
+`)
+	if len(said) > 0 {
+		t.Fatal(said)
+	}
+	a := &b.Asking
+	if len(a.Cues) != 1 || a.Cues[0].Term != "drawdown" || a.Cues[0].Say[1] != "=pulls" || a.Units[0].Times != 0.01 || !a.Units[1].Loose ||
+		a.Plain[0].Terms[1] != "pumping-level" || a.Nothing[0] != "phase" || a.Pairs[0].Terms[0] != "static-level" || len(a.Leans) != 1 || len(a.Hints) != 1 {
+		t.Errorf("read as %+v", a)
+	}
+}
+
+// What is wrong is told where it stands, with the word that was probably meant.
+func TestAskingErrors(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"cues:\n  drawdwon: [draws down]\n", "There is no term “drawdwon”. drawdown"},
+		{"cues: [a]\n", "“cues” is a list of terms, each with the words for it"},
+		{"cues:\n  drawdown: draws down\n", "“drawdown” is a list: its items stand in brackets. [draws down]"},
+		{"cues:\n  drawdown: [a]\n  drawdown: [b]\n", "“drawdown” stands here twice."},
+		{"clues:\n  drawdown: [a]\n", "“clues” is no key of the file asking.yaml."},
+		{"units:\n  - {say: [x], read: furlong}\n", "“furlong” is no unit that the book knows."},
+		{"units:\n  - {say: [x], read: ft, times: many}\n", "“times” is a number above 0"},
+		{"plain:\n  - {units: [ft], terms: [no-such]}\n", "There is no term “no-such”."},
+		{"pairs:\n  - {say: [x], terms: [drawdown, drawdown, drawdown]}\n", "A pair names the term of the first number"},
+		{"values:\n  no-such: {a: [b]}\n", "There is no term “no-such”."},
+	} {
+		_, said := spoken(t, c.text)
+		if len(said) == 0 || !strings.Contains(strings.Join(said, "\n"), c.want) {
+			t.Errorf("%q gives %q, want %q", c.text, said, c.want)
+		}
+	}
+}

@@ -1,0 +1,172 @@
+// Package index makes what the engine needs to find pages by words and to read
+// sentences: the index of the search, and the vocabulary in which people say
+// the facts of the book. Both are made when the book is bound, from the loaded
+// book alone, and the same book gives the same bytes.
+package index
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"columnbowl/build/book"
+	"columnbowl/build/markdown"
+	"columnbowl/calcwasm/search"
+)
+
+// kinds are the kinds of pages, in the order in which equals are listed, and
+// where an edition has them. Sections and questions stand on a chapter's page.
+var kinds = []search.Kind{
+	{Name: "term", Before: "terms/", After: ".html"},
+	{Name: "part", Before: "parts/", After: ".html"},
+	{Name: "chapter", Before: "chapters/", After: ".html"},
+	{Name: "section", Before: "chapters/", After: ".html"},
+	{Name: "question", Before: "chapters/", After: ".html", Loose: true},
+	{Name: "place", Before: "places/", After: ".html"},
+}
+
+// longestFirst is how much of a first sentence is kept to show beside a name.
+const longestFirst = 110
+
+// Search packs the index of all pages of a book.
+func Search(b *book.Book) []byte {
+	w := search.NewBuilder(kinds...)
+	for _, t := range b.Terms {
+		page := search.Page{Kind: "term", ID: t.ID, Name: t.Name, Also: t.Also, First: first(t.Doc)}
+		if t.Symbol != "" {
+			page.Also = append(page.Also[:len(page.Also):len(page.Also)], t.Symbol)
+		}
+		text := textOf(t.Doc)
+		for _, v := range t.Values {
+			text.head += v.Name + "\n"
+		}
+		w.Add(page, text.head+t.Ask, text.body)
+	}
+	for _, p := range b.Parts {
+		text := textOf(p.Doc)
+		w.Add(search.Page{Kind: "part", ID: p.ID, Name: p.Name, Also: p.Also, First: first(p.Doc)},
+			text.head, strings.Join([]string{text.body, p.Material, p.Size, p.Wear, p.Number}, "\n"))
+	}
+	for _, c := range b.Chapters {
+		text := textOf(c.Doc)
+		w.Add(search.Page{Kind: "chapter", ID: c.ID, Name: c.Name, Also: c.Also, First: first(c.Doc)},
+			text.head+strings.Join(c.Aims, "\n"), text.body+strings.Join(c.Takeaway, "\n"))
+	}
+	for _, c := range b.Chapters {
+		sections(w, c)
+	}
+	for i := range b.Handbook.Places {
+		p := &b.Handbook.Places[i]
+		w.Add(search.Page{Kind: "place", ID: p.ID, Name: p.Name, First: cut(p.About)}, p.About, "")
+	}
+	return w.Pack()
+}
+
+// Words packs both the index of the search and the vocabulary: the data file
+// that answer.Desk takes beside the book.
+func Words(b *book.Book) []byte { return append(Search(b), Vocabulary(b)...) }
+
+// text is what a page says beside its names.
+type text struct{ head, body string }
+
+// textOf divides the text of a page into headings with the definition, and the
+// rest. Blocks give their titles and what they say in words: a relation is no
+// text.
+func textOf(d *markdown.Doc) text {
+	var t text
+	lead := d.Lead()
+	for i, p := range d.Pieces {
+		switch {
+		case p.Kind == markdown.BlockPart:
+			t.body += words(p.Block)
+		case p.Kind == markdown.HeadingPart && usual[p.Head.Text]:
+		case p.Kind == markdown.HeadingPart, i == 0 && lead > 0:
+			t.head += d.PlainText(i) + "\n"
+		default:
+			t.body += d.PlainText(i) + "\n"
+		}
+	}
+	return t
+}
+
+// usual are headings that stand on nearly every page: they tell no page from another.
+var usual = map[string]bool{"Worked examples": true, "Where people slip": true, "Cautions": true, "Sources": true}
+
+// words is what a block says in words: the title of an example, the reasons and
+// warnings in quotes, a question with its answer.
+func words(b *markdown.Block) string {
+	switch b.Kind {
+	case markdown.Question:
+		return b.Ask + "\n" + b.Answer + "\n"
+	case markdown.Worked:
+		return b.Head + "\n"
+	}
+	said := ""
+	for i, piece := range strings.Split(b.Body, `"`) {
+		if i%2 == 1 {
+			said += piece + "\n"
+		}
+	}
+	return said
+}
+
+// sections adds the sections and the check questions of a chapter, each with
+// the heading it stands under.
+func sections(w *search.Builder, c *book.Chapter) {
+	var head *markdown.Heading
+	name, about, body := "", "", ""
+	flush := func() {
+		if head != nil {
+			w.Add(search.Page{Kind: "section", ID: c.ID, Anchor: head.ID, Name: name, First: cut(about)}, about, body)
+		}
+		about, body = "", ""
+	}
+	for i, p := range c.Doc.Pieces {
+		switch {
+		case p.Kind == markdown.HeadingPart:
+			flush()
+			head, name = p.Head, p.Head.Text
+		case p.Kind == markdown.BlockPart && p.Block.Kind == markdown.Question:
+			anchor := ""
+			if head != nil {
+				anchor = head.ID
+			}
+			w.Add(search.Page{Kind: "question", ID: c.ID, Anchor: anchor, Name: p.Block.Ask, First: cut(p.Block.Answer)}, "", p.Block.Answer)
+		case p.Kind == markdown.BlockPart:
+			body += words(p.Block)
+		case about == "":
+			about = c.Doc.PlainText(i)
+		default:
+			body += c.Doc.PlainText(i) + "\n"
+		}
+	}
+	flush()
+}
+
+// first is the beginning of a page's first sentence.
+func first(d *markdown.Doc) string {
+	if d.Lead() == 0 {
+		return ""
+	}
+	return cut(d.PlainText(0))
+}
+
+// cut shortens a text to its first sentence, and that to a line.
+func cut(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	for i := range len(text) {
+		next, _ := utf8.DecodeRuneInString(strings.TrimLeft(text[i+1:], " "))
+		if (text[i] == '.' || text[i] == '?') && (i+1 == len(text) || text[i+1] == ' ' && unicode.IsUpper(next)) {
+			text = text[:i+1]
+			break
+		}
+	}
+	if len(text) <= longestFirst {
+		return text
+	}
+	at := strings.LastIndexByte(text[:longestFirst], ' ')
+	if at < 0 {
+		at = 0
+	}
+	return strings.TrimRight(text[:at], " ,;:") + " …"
+}

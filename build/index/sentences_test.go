@@ -1,0 +1,257 @@
+package index_test
+
+import (
+	"encoding/csv"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"columnbowl/build/book"
+	"columnbowl/build/index"
+	"columnbowl/calcwasm/ask"
+	"columnbowl/calcwasm/reckon"
+)
+
+// sentence is one row of a file of testdata/ask.
+type sentence struct {
+	text  string
+	facts []string   // "static-level=180 ft"
+	asked [][]string // for each question the terms, or term=value, that it must be between
+	note  string
+}
+
+// sentences reads a file: the columns are the sentence, the facts that it must
+// give, joined by ";", what it must ask, and a note. One question has its terms
+// joined by ";"; or each question is written “piece: term | term”, several divided
+// by ";".
+func sentences(t testing.TB, name string) []sentence {
+	t.Helper()
+	f, err := os.Open("../../testdata/ask/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment, r.LazyQuotes, r.FieldsPerRecord = '#', true, -1
+	rows, err := r.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []sentence
+	for _, row := range rows[1:] {
+		row = append(row, "", "", "")
+		s := sentence{text: row[0], note: row[3], facts: items(row[1], ";")}
+		if strings.Contains(row[2], ": ") {
+			for _, q := range items(row[2], ";") {
+				_, terms, _ := strings.Cut(q, ": ")
+				s.asked = append(s.asked, items(terms, "|"))
+			}
+		} else if one := items(row[2], ";"); len(one) > 0 {
+			s.asked = [][]string{one}
+		}
+		list = append(list, s)
+	}
+	return list
+}
+
+func items(text, by string) []string {
+	var list []string
+	for _, s := range strings.Split(text, by) {
+		if s = strings.TrimSpace(s); s != "" {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// verdict on a sentence.
+type verdict int
+
+const (
+	right  verdict = iota // every fact sure, every question asked, nothing else
+	asked                 // nothing wrong, but something was asked that was said
+	missed                // nothing wrong, but something was not understood
+	wrong                 // something was taken for sure that was not said
+)
+
+// examiner holds readings against what they must be.
+type examiner struct {
+	t      testing.TB
+	book   *reckon.Book
+	reader *ask.Reader
+
+	facts [3]int // how many were told apart by ask.State: not understood, asked, sure
+	wrong int    // readings taken for sure that were not said
+}
+
+func newExaminer(t testing.TB, b *book.Book) *examiner {
+	t.Helper()
+	r, err := ask.Open(string(index.Vocabulary(b)), b.Engine)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &examiner{t: t, book: b.Engine, reader: r}
+}
+
+// same tells whether a candidate is a fact "term=value": the numbers must be the
+// same in SI.
+func (e *examiner) same(c ask.Candidate, fact string) bool {
+	id, value, _ := strings.Cut(fact, "=")
+	if e.book.Terms[c.Term].ID != strings.TrimSpace(id) {
+		return false
+	}
+	if value == "" {
+		return true
+	}
+	want, err := e.book.Read(c.Term, strings.TrimSpace(value))
+	if err != nil {
+		e.t.Errorf("the file says %q: %v", fact, err)
+		return false
+	}
+	have, err := e.book.Read(c.Term, c.Value)
+	if err != nil {
+		e.t.Errorf("the reading %s=%q is not taken: %v", id, c.Value, err)
+		return false
+	}
+	return near(have.Low, want.Low) && near(have.Likely, want.Likely) && near(have.High, want.High)
+}
+
+func near(a, b float64) bool {
+	d, size := a-b, max(a, -a, b, -b)
+	return max(d, -d) <= 1e-9*size
+}
+
+// examine reads a sentence and judges it; why tells what is not right.
+func (e *examiner) examine(s sentence) (v verdict, why []string) {
+	note := func(worse verdict, text string) {
+		v = max(v, worse)
+		why = append(why, text)
+	}
+	readings := e.reader.Read(s.text)
+	for _, r := range readings {
+		if r.State != ask.Sure {
+			continue
+		}
+		c := r.Candidates[0]
+		if !slices.ContainsFunc(s.facts, func(f string) bool { return e.same(c, f) }) {
+			e.wrong++
+			note(wrong, "“"+s.text[r.From:r.To]+"” taken for "+e.book.Terms[c.Term].ID+"="+c.Value)
+		}
+	}
+	for _, f := range s.facts {
+		state := e.found(readings, f)
+		e.facts[state]++
+		switch state {
+		case ask.Asked:
+			note(asked, "asked: "+f)
+		case ask.Unknown:
+			note(missed, "not understood: "+f)
+		}
+	}
+	for _, q := range s.asked {
+		if !e.asks(readings, q) {
+			note(missed, "not asked: "+strings.Join(q, ", "))
+		}
+	}
+	for _, r := range readings {
+		if r.State == ask.Asked && !e.wanted(r, s) {
+			note(asked, "needless: "+r.Message)
+		}
+	}
+	return v, why
+}
+
+// found is the best state in which a fact was read.
+func (e *examiner) found(readings []ask.Reading, fact string) ask.State {
+	best := ask.Unknown
+	for _, r := range readings {
+		for i, c := range r.Candidates {
+			if (r.State == ask.Asked || i == 0) && e.same(c, fact) {
+				best = max(best, r.State)
+			}
+		}
+	}
+	return best
+}
+
+// asks tells whether one reading asks between all of these.
+func (e *examiner) asks(readings []ask.Reading, group []string) bool {
+	for _, r := range readings {
+		if r.State != ask.Asked {
+			continue
+		}
+		all := true
+		for _, term := range group {
+			all = all && slices.ContainsFunc(r.Candidates, func(c ask.Candidate) bool { return e.same(c, term) })
+		}
+		if all {
+			return true
+		}
+	}
+	return false
+}
+
+// wanted tells whether a question belongs to what a sentence must ask, or is
+// counted already as one about a fact.
+func (e *examiner) wanted(r ask.Reading, s sentence) bool {
+	for _, c := range r.Candidates {
+		for _, q := range append(s.asked, s.facts) {
+			if slices.ContainsFunc(q, func(term string) bool { return e.same(c, term) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// report examines a file and tells the rates; it lists what is not right.
+func report(t *testing.T, name string) (counts [4]int, all int) {
+	t.Helper()
+	e := newExaminer(t, handbook(t))
+	words := [...]string{"right", "asked", "missed", "WRONG"}
+	for _, s := range sentences(t, name) {
+		v, why := e.examine(s)
+		counts[v]++
+		all++
+		if v != right {
+			t.Logf("%s: %q\n      %s", words[v], s.text, strings.Join(why, "\n      "))
+		}
+	}
+	t.Logf("%s: %d sentences, %d right, %d with a question too many, %d not all understood, %d wrong",
+		name, all, counts[right], counts[asked], counts[missed], counts[wrong])
+	t.Logf("%s: of %d facts %d are read, %d asked, %d not understood; %d readings are wrong", name,
+		e.facts[0]+e.facts[1]+e.facts[2], e.facts[ask.Sure], e.facts[ask.Asked], e.facts[ask.Unknown], e.wrong)
+	return counts, all
+}
+
+func TestSentences(t *testing.T) {
+	counts, all := report(t, "sentences.csv")
+	if all < 90 {
+		t.Errorf("only %d sentences", all)
+	}
+	if counts[wrong] > 0 {
+		t.Errorf("%d sentences are read wrong", counts[wrong])
+	}
+	if counts[right]*100 < 95*all {
+		t.Errorf("%d of %d sentences are read right, fewer than 95 %%", counts[right], all)
+	}
+}
+
+// The half written by somebody who had not seen the code. It is never edited to
+// pass and never tuned on. The goal is at most one sentence of 75 read wrong. It
+// is not reached: at its first and only reading 19 of the 80 were. The test
+// keeps that number from growing; every wrong one is listed with go test -v.
+func TestBlindSentences(t *testing.T) {
+	const first = 19
+	counts, all := report(t, "blind.csv")
+	if all < 75 {
+		t.Errorf("only %d sentences", all)
+	}
+	if counts[wrong] > first {
+		t.Errorf("%d of %d sentences are read wrong, more than the %d of the first reading", counts[wrong], all, first)
+	}
+	if goal := all / 75; counts[wrong] > goal {
+		t.Logf("the goal of at most %d wrong is not reached: %d", goal, counts[wrong])
+	}
+}

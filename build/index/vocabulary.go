@@ -1,0 +1,70 @@
+package index
+
+import (
+	"strings"
+
+	"columnbowl/build/book"
+	"columnbowl/calcwasm/ask"
+)
+
+// Vocabulary packs the words in which people say the facts of a book: names and
+// other names of its terms, symbols, the words of its choices, and what stands
+// in asking.yaml.
+func Vocabulary(b *book.Book) []byte {
+	s := ask.Source{Nothing: b.Asking.Nothing}
+	for _, t := range b.Terms {
+		if t.KindWord == book.ChoiceOf {
+			s.Values = append(s.Values, choiceWords(t)...)
+			continue
+		}
+		say := append([]string{t.Name}, t.Also...)
+		if plainSymbol(t.Symbol) {
+			say = append(say, t.Symbol)
+		}
+		s.Names = append(s.Names, ask.Said{Term: t.ID, Say: say})
+	}
+	said := func(list []book.Speech) (out []ask.Said) {
+		for _, c := range list {
+			out = append(out, ask.Said{Term: c.Term, Value: c.Value, Say: c.Say})
+		}
+		return out
+	}
+	s.Cues, s.Leans, s.Hints = said(b.Asking.Cues), said(b.Asking.Leans), said(b.Asking.Hints)
+	s.Values = append(s.Values, said(b.Asking.Values)...)
+	for _, u := range b.Asking.Units {
+		s.Units = append(s.Units, ask.Alias{Say: u.Say, Unit: u.Read, Times: u.Times, Loose: u.Loose})
+	}
+	for _, p := range b.Asking.Plain {
+		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms})
+	}
+	for _, p := range b.Asking.Pairs {
+		terms := append(p.Terms[:len(p.Terms):len(p.Terms)], "", "")
+		s.Pairs = append(s.Pairs, ask.Pair{First: terms[0], Second: terms[1], Say: p.Say})
+	}
+	return s.Pack()
+}
+
+// choiceWords are the values of a choice as they are written, where they have
+// two words or more: one alone (“open”, “none”) may mean anything.
+func choiceWords(t *book.Term) []ask.Said {
+	var list []ask.Said
+	for _, v := range t.Values {
+		if strings.Contains(v.ID, "-") {
+			list = append(list, ask.Said{Term: t.ID, Value: v.ID, Say: []string{strings.ReplaceAll(v.ID, "-", " ")}})
+		}
+	}
+	return list
+}
+
+// plainSymbol tells whether a symbol is a word that people say: TDH, BHP.
+func plainSymbol(symbol string) bool {
+	if len(symbol) < 2 {
+		return false
+	}
+	for i := range len(symbol) {
+		if symbol[i] < 'A' || symbol[i] > 'Z' {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,207 @@
+package ask
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/reckon"
+	"columnbowl/calcwasm/search"
+	"columnbowl/calcwasm/unit"
+)
+
+// Form is the version of the packed form; a packed vocabulary begins so.
+const Form = "column-and-bowl asking 1"
+
+// Source is a vocabulary as the book has it. Its lists are written in order.
+type Source struct {
+	Names   []Said // names and other names of the terms
+	Cues    []Said // ways of speaking that mean one term
+	Leans   []Said // ways of speaking that mean it where nothing clearer is said
+	Hints   []Said // words that help
+	Values  []Said // of choices
+	Units   []Alias
+	Plain   []Plain
+	Nothing []string
+	Pairs   []Pair
+}
+
+// Said is how people say a term, or a value of a term that is a choice. In a
+// phrase “=word” takes no other form of the word, and “..” stands for up to
+// three words.
+type Said struct {
+	Term, Value string
+	Say         []string
+}
+
+// Alias is how people say a unit that is not its name. The number is multiplied
+// by Times; 0 counts as 1. A Loose one is always asked back.
+type Alias struct {
+	Say   []string
+	Unit  string
+	Times float64
+	Loose bool
+}
+
+// Plain says what an amount in one of the units is when nothing else is said:
+// the one term, or a question between them.
+type Plain struct{ Units, Terms []string }
+
+// Pair is a phrase before two amounts joined by “to” that are two facts; without
+// Second the second is none, and without First neither is.
+type Pair struct {
+	First, Second string
+	Say           []string
+}
+
+// Pack writes the vocabulary as one text for the page; Open reads it.
+func (s *Source) Pack() []byte {
+	var w strings.Builder
+	line := func(list []string, fields ...string) {
+		w.WriteString(strings.Join(append(fields, list...), "\t"))
+		w.WriteByte('\n')
+	}
+	line(nil, Form)
+	for i, list := range [][]Said{s.Names, s.Cues, s.Leans, s.Hints} {
+		for _, t := range list {
+			line(t.Say, saidLines[i], t.Term)
+		}
+	}
+	for _, v := range s.Values {
+		line(v.Say, "value", v.Term, v.Value)
+	}
+	for _, u := range s.Units {
+		loose := ""
+		if u.Loose {
+			loose = "loose"
+		}
+		line(u.Say, "unit", u.Unit, strconv.FormatFloat(u.Times, 'g', -1, 64), loose)
+	}
+	for _, p := range s.Plain {
+		line(nil, "plain", strings.Join(p.Units, " "), strings.Join(p.Terms, " "))
+	}
+	line(s.Nothing, "nothing")
+	for _, p := range s.Pairs {
+		line(p.Say, "pair", p.First, p.Second)
+	}
+	return []byte(w.String())
+}
+
+var saidLines = [...]string{"name", "cue", "lean", "hint"}
+var saidWeights = [...]int{byName, byCue, byLean, byHint}
+
+// Open reads a packed vocabulary for a book. The error names the line that does
+// not fit the book or this engine.
+func Open(pack string, book *reckon.Book) (*Reader, error) {
+	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}}}
+	for i, text := range strings.Split(strings.TrimSuffix(pack, "\n"), "\n") {
+		ok := i > 0 && r.line(strings.Split(text, "\t")) || i == 0 && text == Form
+		if !ok {
+			return nil, errors.New("the vocabulary of the book cannot be read: line " + strconv.Itoa(i+1) + " is not of the form that this engine knows")
+		}
+	}
+	r.unitWords()
+	for i := range book.Terms {
+		words := map[string]bool{}
+		for _, w := range search.Split(book.Terms[i].Ask) {
+			words[search.Stem(w.Text)] = true
+		}
+		r.asks = append(r.asks, words)
+	}
+	return r, nil
+}
+
+func (r *Reader) line(f []string) bool {
+	for i, word := range saidLines {
+		if f[0] == word && len(f) > 1 {
+			return r.said(f[1], "", f[2:], saidWeights[i])
+		}
+	}
+	switch {
+	case f[0] == "value" && len(f) > 2:
+		return r.said(f[1], f[2], f[3:], byName)
+	case f[0] == "unit" && len(f) > 3:
+		return r.unit(f[1], f[2], f[3] != "", f[4:])
+	case f[0] == "plain" && len(f) == 3:
+		return r.plain(strings.Fields(f[1]), strings.Fields(f[2]))
+	case f[0] == "nothing":
+		for _, text := range f[1:] {
+			r.add(nothing, text)
+		}
+		return true
+	case f[0] == "pair" && len(f) > 2:
+		a, okA := r.book.Find(f[1])
+		b, okB := r.book.Find(f[2])
+		var senses []sense
+		if okA {
+			senses = append(senses, sense{a, -1, byName})
+		}
+		if okB {
+			senses = append(senses, sense{b, -1, byName})
+		}
+		for _, text := range f[3:] {
+			r.add(pair, text, senses...)
+		}
+		return (okA || f[1] == "" && f[2] == "") && (okB || f[2] == "")
+	}
+	return false
+}
+
+func (r *Reader) said(id, value string, say []string, weight int) bool {
+	t, ok := r.book.Find(id)
+	if !ok {
+		return false
+	}
+	place := -1
+	if r.book.Terms[t].Kind == formula.Choice {
+		for i, v := range r.book.Terms[t].Values {
+			if v == value {
+				place = i
+			}
+		}
+		if place < 0 {
+			return value == "" // its name is no value
+		}
+	}
+	for _, text := range say {
+		r.add(cue, text, sense{t, place, weight})
+	}
+	return true
+}
+
+func (r *Reader) unit(symbol, times string, loose bool, say []string) bool {
+	u, ok := unit.Lookup(symbol)
+	x, err := strconv.ParseFloat(times, 64)
+	if !ok || err != nil || !(x >= 0) || math.IsInf(x, 0) {
+		return false
+	}
+	if x == 0 {
+		x = 1
+	}
+	for _, text := range say {
+		r.aliases = append(r.aliases, alias{strings.ToLower(text), u, x, loose})
+	}
+	return true
+}
+
+func (r *Reader) plain(units, terms []string) bool {
+	var g group
+	for _, symbol := range units {
+		u, ok := unit.Lookup(symbol)
+		if !ok {
+			return false
+		}
+		g.units = append(g.units, u)
+	}
+	for _, id := range terms {
+		t, ok := r.book.Find(id)
+		if !ok {
+			return false
+		}
+		g.terms = append(g.terms, t)
+	}
+	r.groups = append(r.groups, g)
+	return true
+}

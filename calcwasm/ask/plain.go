@@ -1,0 +1,62 @@
+package ask
+
+import (
+	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
+)
+
+// plainTerms are the terms that an amount may be by its unit: those of its group
+// in the vocabulary, or all of the kind that a person can supply or speaks of. single tells
+// that the vocabulary names one only.
+func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
+	for _, u := range a.units() {
+		for _, g := range s.groups {
+			for _, v := range g.units {
+				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
+					terms = append(terms, g.terms...)
+					break
+				}
+			}
+		}
+	}
+	for _, t := range terms {
+		if s.fit(a, t).text != "" {
+			return terms, len(terms) == 1
+		}
+	}
+	terms = nil
+	for t := range s.book.Terms {
+		if term := &s.book.Terms[t]; term.Kind != formula.Choice && (term.Ask != "" || find(said, t) >= 0) && s.fit(a, t).text != "" {
+			terms = append(terms, t)
+		}
+	}
+	return terms, false
+}
+
+// units are all units that an amount may be in.
+func (a *amount) units() []*unit.Unit {
+	var list []*unit.Unit
+	if a.unit != nil {
+		list = append(list, a.unit)
+	}
+	for _, al := range a.aliases {
+		if a.unit == nil || al.unit.Symbol != a.unit.Symbol {
+			list = append(list, al.unit)
+		}
+	}
+	return list
+}
+
+// overlap counts the words beside an amount that stand in the question for a
+// term: it decides only the order of what is asked.
+func (s *session) overlap(i, term int) int {
+	a := &s.amounts[i]
+	score := 0
+	for k := max(0, a.token-5); k < min(len(s.tokens), a.last+6); k++ {
+		t := &s.tokens[k]
+		if t.class == word && len(t.text) > 3 && !isFiller(t.text) && s.asks[term][t.stem] {
+			score += byQuery
+		}
+	}
+	return min(score, 2*byQuery)
+}

@@ -1,0 +1,105 @@
+package ask
+
+// settle looks at all readings together: a term has one value, so that two
+// different ones are asked back, unless one was said and the other only guessed
+// by its unit.
+func (s *session) settle(list []Reading) {
+	for i := range list {
+		for j := range i {
+			a, b := &list[j], &list[i]
+			if a.State != Sure || b.State != Sure || a.Candidates[0].Term != b.Candidates[0].Term {
+				continue
+			}
+			if s.sameValue(&a.Candidates[0], &b.Candidates[0]) {
+				continue
+			}
+			d := a.Candidates[0].score - b.Candidates[0].score
+			if d < ahead {
+				s.doubt(a)
+			}
+			if -d < ahead {
+				s.doubt(b)
+			}
+		}
+	}
+}
+
+func (s *session) sameValue(a, b *Candidate) bool {
+	x, errX := s.book.Read(a.Term, a.Value)
+	y, errY := s.book.Read(b.Term, b.Value)
+	return errX == nil && errY == nil && x.Low == y.Low && x.High == y.High
+}
+
+// doubt makes a question of a reading.
+func (s *session) doubt(r *Reading) {
+	r.State = Asked
+	r.Message = s.question(s.text[r.From:r.To], r.Candidates)
+}
+
+// choices reads the phrases that are values of choices: “submersible”.
+func (s *session) choices() []Reading {
+	var list []Reading
+	for c := range s.said {
+		p := &s.said[c]
+		if p.phrase.kind != cue || p.negated {
+			continue
+		}
+		r := Reading{From: p.first, To: p.last}
+		piece := s.text[p.first:p.last]
+		for _, sense := range p.phrase.senses {
+			if sense.value >= 0 {
+				r.Candidates = append(r.Candidates, Candidate{Term: sense.term, Value: s.book.Terms[sense.term].Values[sense.value],
+					Reason: "“" + piece + "”", score: sense.weight - p.loss})
+			}
+		}
+		if len(r.Candidates) == 0 || len(r.Candidates) > 1 && p.taken {
+			continue
+		}
+		r.State = Sure
+		if len(r.Candidates) > 1 {
+			r.State = Asked
+			r.Message = s.question(piece, r.Candidates)
+		}
+		list = append(list, r)
+	}
+	return s.settleChoices(list)
+}
+
+// settleChoices keeps one reading of each choice; a question whose answer stands
+// elsewhere in the sentence is dropped, and values that contradict are asked.
+func (s *session) settleChoices(list []Reading) []Reading {
+	var kept []Reading
+next:
+	for i := range list {
+		r := &list[i]
+		for j := range list {
+			o := &list[j]
+			if i == j || o.State != Sure {
+				continue
+			}
+			answer := &o.Candidates[0]
+			if has(r.Candidates, answer) && (r.State == Asked || j < i) {
+				continue next // said already
+			}
+			if r.State == Sure && r.Candidates[0].Term == answer.Term && r.Candidates[0].Value != answer.Value {
+				r.Message = s.question(s.text[r.From:r.To], append(r.Candidates[:1:1], *answer))
+			}
+		}
+		kept = append(kept, *r)
+	}
+	for i := range kept {
+		if kept[i].State == Sure && kept[i].Message != "" {
+			kept[i].State = Asked
+		}
+	}
+	return kept
+}
+
+func has(list []Candidate, c *Candidate) bool {
+	for i := range list {
+		if list[i].Term == c.Term && list[i].Value == c.Value {
+			return true
+		}
+	}
+	return false
+}
