@@ -3,6 +3,7 @@ package search
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Builder makes an Index. Pages come first in a list of equals in the order in
@@ -98,6 +99,9 @@ func (b *Builder) Pack() []byte {
 		shared := 0
 		for shared < len(s) && shared < len(before) && shared < len(digits)-1 && s[shared] == before[shared] {
 			shared++
+		}
+		for shared > 0 && shared < len(s) && !utf8.RuneStart(s[shared]) {
+			shared-- // a letter is never cut: the pack travels as UTF-8
 		}
 		w.WriteByte(digits[shared])
 		w.WriteString(s[shared:])

@@ -18,6 +18,7 @@ interface Exports {
   _initialize(): void;
   buffer(n: number): number;
   load(n: number): number;
+  add(n: number): number;
   answer(n: number): number;
   reply(): number;
 }
@@ -26,11 +27,13 @@ declare global {
   interface Window {
     columnbowlEngine?: (base64: string) => void;
     columnbowlBook?: (pack: string) => void;
+    columnbowlPack?: (pack: string) => void;
   }
 }
 
 export class Engine {
   private exports: Exports;
+  private readonly packs = new Map<string, Promise<string>>(); // beside the book, by name
 
   private constructor(
     private readonly module: WebAssembly.Module,
@@ -49,6 +52,24 @@ export class Engine {
     const source = /^https?:$/.test(location.protocol) ? served(root, cell) : unpacked(root, cell);
     const [started, text] = await Promise.all([source, pack]);
     return new Engine(started.module, started.instance, cell, text);
+  }
+
+  /** Loads what some pages need beside the book, assets/NAME.js, and hands it over; once. */
+  add(root: string, name: string): Promise<string> {
+    const known = this.packs.get(name);
+    if (known) return known;
+    const coming = oneByOne(() => viaScript(`${root}assets/${name}.js`, (take) => (window.columnbowlPack = take))).then((pack) => {
+      this.hand(pack);
+      return pack;
+    });
+    this.packs.set(name, coming);
+    coming.catch(() => this.packs.delete(name));
+    return coming;
+  }
+
+  private hand(pack: string): void {
+    const taken = this.exports.add(this.put(pack));
+    if (taken < 0) throw new EngineError("refused", this.read(-taken));
   }
 
   /** Asks about the numbers of a sheet. */
@@ -87,6 +108,7 @@ export class Engine {
     try {
       const cell = new MemoryCell();
       this.exports = this.begin(new WebAssembly.Instance(this.module, wasiImports(cell.view)), cell);
+      for (const pack of this.packs.values()) void pack.then((text) => this.hand(text));
     } catch (e) {
       throw new EngineError("died", String(e));
     }
@@ -146,6 +168,14 @@ async function unpacked(root: string, cell: MemoryCell): Promise<Started> {
 
 function fetchBook(root: string): Promise<string> {
   return viaScript(root + "assets/book.js", (take) => (window.columnbowlBook = take));
+}
+
+/** Packs come through one function of the page, so only one may be on its way. */
+let before: Promise<unknown> = Promise.resolve();
+function oneByOne<T>(load: () => Promise<T>): Promise<T> {
+  const now = before.then(load, load);
+  before = now.catch(() => undefined);
+  return now;
 }
 
 /** Runs a script of the folder that calls one function with one text. */

@@ -4,6 +4,7 @@
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
+import { FindBox } from "./find";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
 import { earlyTheme, themeSwitch } from "./theme";
@@ -27,7 +28,9 @@ function begin(): void {
   reachScrolled();
   nameTerms(namesOnPage());
   let engine: Promise<Engine> | null = null;
-  FactSheet.house = { store, engine: () => (engine ??= Engine.start(root)) };
+  const start = () => (engine ??= Engine.start(root));
+  FactSheet.house = { store, engine: start };
+  if (tools) new FindBox(tools, root, start);
   customElements.define("fact-sheet", FactSheet);
   offerExamples();
   wakeWhenIdle();
