@@ -16,13 +16,15 @@ type canvas struct {
 	view  View
 	words []string // options in force, build, and words of the sheet
 
-	w, h   float64
-	fine   float64 // factor of the hatch spacing: 1, or less on small sheets
-	side   float64 // width of a label column
-	margin float64
-	axis   float64   // x of the centre line: labels without a side go where they lie
-	block  int       // of the drawing being made, on a sheet with several
-	cols   []*column // label columns, if they are not the usual two
+	w, h      float64
+	fine      float64 // factor of the hatch spacing: 1, or less on small sheets
+	side      float64 // width of a label column
+	margin    float64
+	axis      float64   // x of the centre line: labels without a side go where they lie
+	headScale float64   // px per column diameter of the head, on the whole pump
+	plain     bool      // labels of parts only, no features: a sheet that shows everything
+	block     int       // of the drawing being made, on a sheet with several
+	cols      []*column // label columns, if they are not the usual two
 
 	fluids []layered
 	groups []*group
@@ -119,6 +121,9 @@ func (c *canvas) call(s *shape, p *place) {
 			return
 		}
 	}
+	if c.plain && strings.Contains(s.label, "/") {
+		return
+	}
 	if _, ok := c.view.Words.Of[s.label]; !ok && strings.Contains(s.label, "/") {
 		return // a feature that the caller has no words for
 	}
@@ -149,10 +154,10 @@ func (c *canvas) scene() Drawing {
 			d.Parts = append(d.Parts, parts...)
 		}
 	}
-	d.Scene.Add(drawing.Group{Class: "breaks", Hidden: true, Items: c.top})
 	for _, p := range c.paths {
 		d.Scene.Add(drawing.Group{Class: "path path-" + p.name, Hidden: true, Items: p.items})
 	}
+	d.Scene.Add(drawing.Group{Class: "breaks", Hidden: true, Items: c.top})
 	d.Scene.Add(drawing.Group{Class: "axes", Hidden: true, Items: c.marks})
 	d.Scene.Add(drawing.Group{Class: "labels", Hidden: true, Items: labels})
 	return d

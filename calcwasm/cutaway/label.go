@@ -259,7 +259,9 @@ func turned(class string, turns bool) string {
 func (c *canvas) noteItems() []drawing.Item {
 	var out []drawing.Item
 	for _, n := range c.notes {
-		out = append(out, drawing.Text{X: n.x, Y: n.y, Words: n.words, Class: "cs m"})
+		w := textWidth(n.words, subSize, false) + 8
+		out = append(out, drawing.Rect{X: tenth(n.x - w/2), Y: tenth(n.y - 11), W: tenth(w), H: 14, Class: "cov"},
+			drawing.Text{X: n.x, Y: n.y, Words: n.words, Class: "cs m"})
 	}
 	return out
 }

@@ -76,7 +76,11 @@ func (c *canvas) inked(s *shape, segs [][]seg, stage int) []drawing.Item {
 	case "grease", "resin", "paper":
 		return line(s.cut)
 	}
-	return line(lineClass(s.cut))
+	class := lineClass(s.cut)
+	if s.cut == "view" && s.material == "bronze" {
+		class += " vb"
+	}
+	return line(class)
 }
 
 // lineClass is the class of the cuts that need no more than one path.

@@ -44,6 +44,7 @@ func (c *canvas) stageSheet() {
 		c.put("stage", p, i, i == 0, i == 0)
 		wall = append(wall, c.wall("stage", p)...)
 	}
+	c.words = append(c.words, "stage-sheet")
 	c.one("shaft", &place{ox: c.axis, oy: oy, k: k, radial: radial})
 	c.water(c.axis, wall)
 	end := oy + .20*k
@@ -69,17 +70,14 @@ func (c *canvas) columnSheet() {
 	end := oy + 1.12*k
 	c.centre(ox, top-8, end+8)
 	c.tear(ox-left*k, ox+right*k, top, k, true)
-	c.tear(ox-left*k, ox+right*k, end, .5*k, false)
+	c.tear(ox-left*k, ox+right*k, end, .12*k, false)
 	c.h = end + c.margin + 10
 	if sub {
 		return
 	}
 	kp := min(.62*k, 190)
-	py := end + 26 + .66*kp
-	was := c.top
-	c.top = nil
+	py := end + .14*k + 10 + .66*kp
 	c.one("plan", &place{ox: ox, oy: py, k: kp, radial: c.columnScale()})
-	c.top = append(was, c.top...)
 	c.centre(ox, py-.66*kp, py+.66*kp)
 	c.level(ox-.68*kp, ox+.68*kp, py)
 	c.h = py + .66*kp + c.margin
