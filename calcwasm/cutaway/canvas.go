@@ -28,6 +28,7 @@ type canvas struct {
 
 	fluids []layered
 	groups []*group
+	gaps   []gap // hatch spacing of the parts drawn so far: one for a whole part
 	paths  []*pathGroup
 	top    []drawing.Item // breaks, covers, frames of the sheet: over the parts
 	marks  []drawing.Item // centre lines and turn arrows: over the breaks
@@ -47,6 +48,25 @@ type layered struct {
 type group struct {
 	part  string
 	items []layered
+}
+
+// gap is the hatch spacing of a part in one material.
+type gap struct {
+	part, material string
+	turns          bool
+	px             float64
+}
+
+// spacing is what the first face of a part asks for, px: the others follow it.
+func (c *canvas) spacing(s *shape, thick float64) float64 {
+	for _, g := range c.gaps {
+		if g.part == s.part && g.material == s.material && g.turns == s.turns {
+			return g.px
+		}
+	}
+	px := max(2.5, min(max(thick/2.6, 3.4), 6.6)*c.fine)
+	c.gaps = append(c.gaps, gap{s.part, s.material, s.turns, px})
+	return px
 }
 
 type pathGroup struct {

@@ -59,15 +59,17 @@ type Levels struct {
 // Choices are the options of a pump: of each row one word, the first if none is
 // asked for.
 var Choices = [][]string{
-	{"tailpipe", "strainer", "bell"},           // end of the suction
-	{"bowl-ring", "both-rings", "double-seal"}, // seal between impeller and bowl
-	{"enclosed", "semi-open"},                  // impeller
-	{"collet", "key"},                          // how the impeller is held
-	{"taper-down", "taper-up"},                 // wide end of the collet
-	{"threaded", "flanged"},                    // joint of the column
-	{"packed", "mech-seal"},                    // closure of an open line shaft
-	{"hollow-shaft", "solid-shaft", "gear"},    // driver on the head
-	{"sealed", "water-filled"},                 // winding of a submersible motor
+	{"tailpipe", "strainer", "bell"},        // end of the suction
+	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
+	{"single-seal", "double-seal"},          // under the tubing adapter bearing
+	{"plain-top", "nipple"},                 // top of the column: flange alone, or adapter and adjusting nipple
+	{"enclosed", "semi-open"},               // impeller
+	{"collet", "key"},                       // how the impeller is held
+	{"taper-down", "taper-up"},              // wide end of the collet
+	{"threaded", "flanged"},                 // joint of the column
+	{"packed", "mech-seal"},                 // closure of an open line shaft
+	{"hollow-shaft", "solid-shaft", "gear"}, // driver on the head
+	{"sealed", "water-filled"},              // winding of a submersible motor
 }
 
 // The sheets.

@@ -89,7 +89,7 @@ func odd(n int) bool  { return n&1 != 0 }
 // hatchItems are the lines of one part: pattern by material, angle by part,
 // spacing by the thinnest of its outlines (thick, px).
 func (c *canvas) hatchItems(s *shape, polys [][]point, thick float64) []drawing.Item {
-	gap := max(2.5, min(max(thick/2.6, 3.4), 6.6)*c.fine)
+	gap := c.spacing(s, thick)
 	angle := -s.hatch // the sheet's y points down
 	line, dash := "hl", "hl hd"
 	if s.turns {

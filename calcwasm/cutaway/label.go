@@ -12,6 +12,7 @@ import (
 // sizes of lettering in px; the style sheet sets the same (classes cn, cs, cb).
 const (
 	nameSize   = 16.0
+	serif      = 1.08 // the text face may run wider than the face the estimate is made of
 	subSize    = 12.5
 	nameLine   = 18.0
 	subLine    = 15.0
@@ -50,7 +51,7 @@ type column struct {
 func (k *call) box() drawing.Box {
 	w := 0.0
 	for _, n := range k.names {
-		w = max(w, textWidth(n, nameSize, k.turns))
+		w = max(w, textWidth(n, serif*nameSize, k.turns))
 	}
 	w = max(w, textWidth(k.sub, subSize, false))
 	b := drawing.Box{X: k.col.x, Y: k.cy - (k.h-labelGap)/2, W: w, H: k.h - labelGap}
@@ -203,7 +204,7 @@ func wrap(name string, width float64, bold bool) []string {
 	line := ""
 	for _, w := range strings.Fields(name) {
 		next := strings.TrimSpace(line + " " + w)
-		if line != "" && textWidth(next, nameSize, bold) > width {
+		if line != "" && textWidth(next, serif*nameSize, bold) > width {
 			lines = append(lines, line)
 			next = w
 		}

@@ -18,7 +18,7 @@ const thin = 3.2
 //	         outside view; fin: relief on it; mesh: wire cloth
 //	channel  a space with an outline, filled with its material (oil, water)
 //	fluid    a body of water, oil or filling behind the parts
-//	grease, resin, paper   fills without outline
+//	grease, resin, paper   fills without outline; gleam, shade: light on a body
 //	edge, faint, hidden, groove, thread, spring, axis, seam   lines
 //	cable, wire, sheet   things drawn as thick lines
 //	arrow, small   a path followed, part names the path; turn   a turn arrow
@@ -92,6 +92,10 @@ func lineClass(cut string) string {
 		return "seen"
 	case "edge":
 		return "ed"
+	case "gleam":
+		return "lgt"
+	case "shade":
+		return "shd"
 	case "thread", "spring":
 		return "th"
 	}

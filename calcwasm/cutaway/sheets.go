@@ -57,7 +57,7 @@ func (c *canvas) stageSheet() {
 
 // columnSheet: a joint of the column, and the cut across it.
 func (c *canvas) columnSheet() {
-	left, right := .66, .66
+	left, right := .72, .72
 	sub := holds("submersible", c.words)
 	if sub {
 		left = .82
