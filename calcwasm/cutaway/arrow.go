@@ -13,6 +13,10 @@ func (c *canvas) follow(s *shape, segs [][]seg) {
 		c.marks = append(c.marks, turnArrow(b, math.Abs(a.x-b.x))...)
 		return
 	}
+	if s.part == "turn" { // the circle in a cut across
+		c.marks = append(c.marks, arrow(flatten(segs[0])[0], "ar turn", 7)...)
+		return
+	}
 	g := c.path(s.part)
 	head := 12.0
 	if s.part == "oil" || s.cut == "small" {

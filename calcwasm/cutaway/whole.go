@@ -96,7 +96,7 @@ func (c *canvas) scenery(id string, x, y float64, side byte) {
 func (c *canvas) levels(ground, top, end float64) (static, pumping float64) {
 	l := c.pump.Levels
 	s, p := .28, .62
-	if l.Known && l.Setting > 0 {
+	if l.Known && l.Setting > 0 && l.Static >= 0 && l.Pumping >= 0 {
 		s = min(max(l.Static/l.Setting, .08), .80)
 		p = min(max(l.Pumping/l.Setting, s+.12), .95)
 	}
