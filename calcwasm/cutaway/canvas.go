@@ -23,6 +23,7 @@ type canvas struct {
 	axis      float64   // x of the centre line: labels without a side go where they lie
 	headScale float64   // px per column diameter of the head, on the whole pump
 	plain     bool      // labels of parts only, no features: a sheet that shows everything
+	lies      bool      // the drawing lies: numbers stand in a row above it
 	block     int       // of the drawing being made, on a sheet with several
 	cols      []*column // label columns, if they are not the usual two
 
@@ -156,10 +157,11 @@ func (c *canvas) scene() Drawing {
 	v := c.view
 	d := Drawing{Behind: c.behind, Scene: &drawing.Scene{
 		Prefix: v.Prefix, Class: c.class(), Title: v.Words.Title, Desc: v.Words.Desc, Role: "group",
-		Box: drawing.Box{W: c.w, H: math.Ceil(c.h)}, Width: c.w, Height: math.Ceil(c.h),
 	}}
 	c.keepVisible()
-	labels := c.layout()
+	labels := c.layout() // may make the sheet taller
+	d.Scene.Box = drawing.Box{W: c.w, H: math.Ceil(c.h)}
+	d.Scene.Width, d.Scene.Height = d.Scene.Box.W, d.Scene.Box.H
 	d.Labels = c.numbers()
 	d.Scene.Add(drawing.Rect{W: c.w, H: math.Ceil(c.h), Class: "cp"})
 	slices.SortStableFunc(c.fluids, func(a, b layered) int { return cmp.Compare(a.z, b.z) })

@@ -82,6 +82,7 @@ const (
 	StuffingBox = "stuffing-box" // closure of an open line shaft
 	TubeTension = "tube-tension" // closure of an enclosed line shaft
 	Stage       = "stage"        // one stage and the water's path through it
+	Line        = "line"         // discharge line from the head on: joint, check valve, meter
 	Motors      = "motors"       // sealed and water-filled motor side by side
 )
 
@@ -89,11 +90,11 @@ const (
 func Sheets(build string) []string {
 	switch build {
 	case "oil-lubricated":
-		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor}
+		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line}
 	case "submersible":
-		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors}
+		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line}
 	}
-	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor}
+	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line}
 }
 
 // View is how it is drawn.

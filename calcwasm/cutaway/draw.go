@@ -123,6 +123,8 @@ func (c *canvas) sheet(name string) {
 		c.closureSheet(.86, 2.30, .50)
 	case TubeTension:
 		c.closureSheet(.86, 2.38, .80)
+	case Line:
+		c.lineSheet()
 	case Motors:
 		c.motorsSheet()
 	default:

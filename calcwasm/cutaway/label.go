@@ -82,10 +82,14 @@ func (c *canvas) keepVisible() {
 	})
 }
 
-// numbers counts the labels from the top; equal heights from the left.
+// numbers counts the labels from the top, those of a lying drawing from the
+// left; equal heights from the left.
 func (c *canvas) numbers() []Label {
 	order := slices.Clone(c.calls)
 	slices.SortStableFunc(order, func(a, b *call) int {
+		if c.lies {
+			return cmp.Compare(a.x, b.x)
+		}
 		return cmp.Or(cmp.Compare(a.block, b.block), cmp.Compare(tenth(a.y), tenth(b.y)), cmp.Compare(a.x, b.x))
 	})
 	var out []Label
@@ -96,8 +100,11 @@ func (c *canvas) numbers() []Label {
 	return out
 }
 
-// numbered is true if names have no room or are not wanted.
-func (c *canvas) numbered() bool { return c.view.Labels == Numbered || c.w < 700 }
+// numbered is true if names have no room or are not wanted. A lying drawing
+// wants the whole width for itself sooner.
+func (c *canvas) numbered() bool {
+	return c.view.Labels == Numbered || c.w < 700 || c.lies && c.w < 1000
+}
 
 // columns are the usual two: left and right of one drawing.
 func (c *canvas) columns() []*column {
@@ -123,6 +130,9 @@ func (c *canvas) layout() []drawing.Item {
 	c.numbers()
 	if c.view.Labels == Hidden {
 		return c.noteItems()
+	}
+	if c.lies && c.numbered() {
+		return c.rowItems()
 	}
 	var out []drawing.Item
 	for _, col := range c.columns() {

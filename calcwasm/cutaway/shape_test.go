@@ -42,6 +42,8 @@ func flat(d string) [][]pt {
 			cur = []pt{{v[0], v[1]}}
 		case 'L':
 			cur = append(cur, pt{v[0], v[1]})
+		case 'V':
+			cur = append(cur, pt{cur[len(cur)-1].x, v[0]})
 		case 'H':
 			cur = append(cur, pt{v[0], cur[len(cur)-1].y})
 		case 'C':

@@ -208,3 +208,22 @@ func (c *canvas) motorsSheet() {
 		c.cols = append(c.cols, c.pair(i, x0, x0+half)...)
 	}
 }
+
+// lineSheet: the discharge line, along its axis.
+func (c *canvas) lineSheet() {
+	c.lies = true
+	left, right := .32, 4.85
+	k := c.fitScale(left+right, 150)
+	oy := c.margin + max(1.05*k, 60)
+	if c.numbered() {
+		k = min(150, (c.w-2*c.margin)/(left+right))
+		oy = c.margin + 2*balloonR + 26 + 1.0*k
+	}
+	ox := c.axis + (left-right)/2*k
+	c.smallBelow(k, 100)
+	c.one("line", &place{ox: ox, oy: oy, k: k})
+	c.h = oy + max(.80*k, 50) + c.margin
+	c.tearSide(ox-.26*k, oy-.72*k, oy+.72*k, -k)
+	c.tearSide(ox+4.80*k, oy-.52*k, oy+.52*k, k)
+	c.level(ox-left*k, ox+right*k, oy)
+}
