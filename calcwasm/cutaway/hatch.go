@@ -70,6 +70,7 @@ func tenth(v float64) float64 { return math.Round(v*10) / 10 }
 
 func (c *canvas) lines(class string, ls []hatchLine, keep func(int) bool) drawing.Item {
 	p := drawing.NewPath(class)
+	p.Steps = true
 	n := 0
 	for _, l := range ls {
 		if keep == nil || keep(l.no) {
@@ -131,6 +132,7 @@ func stones(polys [][]point) drawing.Item {
 	seed := uint32(7)
 	next := func() float64 { seed = seed*1664525 + 1013904223; return float64(seed>>8) / (1 << 24) }
 	p := drawing.NewPath("st")
+	p.Steps = true
 	n := int((hi.x - lo.x) * (hi.y - lo.y) / 90)
 	for i := range min(n, 4000) {
 		q := point{tenth(lo.x + (hi.x-lo.x)*next()), tenth(lo.y + (hi.y-lo.y)*next())}

@@ -143,6 +143,7 @@ func (c *canvas) cutFace(s *shape, segs [][]seg, stage int) []drawing.Item {
 // path is an SVG path of placed outlines.
 func path(class string, segs [][]seg) *drawing.Path {
 	p := drawing.NewPath(class)
+	p.Steps = true
 	for _, o := range segs {
 		for _, s := range o {
 			switch s.op {

@@ -17,47 +17,6 @@ import (
 
 type pt struct{ x, y float64 }
 
-// flat reads outlines and flattens their curves; the test has a reader of its
-// own, so that it does not believe the engine's.
-func flat(d string) [][]pt {
-	var all [][]pt
-	var cur []pt
-	for len(d) > 0 {
-		op := d[0]
-		end := strings.IndexAny(d[1:], "MLCZHV")
-		if end < 0 {
-			end = len(d) - 1
-		}
-		var v []float64
-		for _, w := range strings.FieldsFunc(d[1:1+end], func(r rune) bool { return r == ' ' || r == ',' }) {
-			n, _ := strconv.ParseFloat(w, 64)
-			v = append(v, n)
-		}
-		d = d[1+end:]
-		switch op {
-		case 'M':
-			if cur != nil {
-				all = append(all, cur)
-			}
-			cur = []pt{{v[0], v[1]}}
-		case 'L':
-			cur = append(cur, pt{v[0], v[1]})
-		case 'V':
-			cur = append(cur, pt{cur[len(cur)-1].x, v[0]})
-		case 'H':
-			cur = append(cur, pt{v[0], cur[len(cur)-1].y})
-		case 'C':
-			a := cur[len(cur)-1]
-			for i := 1.0; i <= 8; i++ {
-				t := i / 8
-				u := 1 - t
-				cur = append(cur, pt{u*u*u*a.x + 3*u*u*t*v[0] + 3*u*t*t*v[2] + t*t*t*v[4], u*u*u*a.y + 3*u*u*t*v[1] + 3*u*t*t*v[3] + t*t*t*v[5]})
-			}
-		}
-	}
-	return append(all, cur)
-}
-
 func in(polys [][]pt, q pt) bool {
 	c := false
 	for _, p := range polys {

@@ -184,7 +184,7 @@ func TestWaterIsOneBody(t *testing.T) {
 			lo, hi := box(flat(b)[0])
 			if hi.y-lo.y > .75*d.Scene.Box.H {
 				tall++
-				if strings.Count(b, "M") != 1 || !strings.HasSuffix(b, "Z") {
+				if strings.Count(strings.ToUpper(b), "M") != 1 || !strings.HasSuffix(strings.ToUpper(b), "Z") {
 					t.Errorf("%s: a body of water is not one closed outline", name)
 				}
 			}
