@@ -69,6 +69,7 @@ var Choices = [][]string{
 	{"threaded", "flanged"},                 // joint of the column
 	{"packed", "mech-seal"},                 // closure of an open line shaft
 	{"hollow-shaft", "solid-shaft", "gear"}, // driver on the head
+	{"plate", "pitless"},                    // head of a submersible: plate on the casing, or outlet below the ground
 	{"sealed", "water-filled"},              // winding of a submersible motor
 }
 

@@ -14,6 +14,9 @@ func (s *Shapes) Draw(p Pump, v View) Drawing {
 	}
 	p.Sizes = p.Sizes.bound()
 	c := &canvas{set: s, pump: p, view: v, fine: 1, margin: 14}
+	if p.Build != builds[2] { // a line-shaft pump stands on a foundation
+		p.Options = slices.DeleteFunc(slices.Clone(p.Options), func(o string) bool { return o == "pitless" })
+	}
 	c.words = append(chosen(p.Options), p.Build)
 	c.w, c.side = 360, 0
 	switch {

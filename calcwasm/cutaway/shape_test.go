@@ -195,11 +195,12 @@ func standing(t *testing.T, words []string) map[string][]face {
 // pumps are the words of pumps that show every option.
 func pumps() map[string][]string {
 	return map[string][]string{
-		"water": append([]string{"water-lubricated"}, usual()...),
-		"oil":   append([]string{"oil-lubricated"}, usual()...),
-		"sub":   append([]string{"submersible"}, usual()...),
-		"other": {"oil-lubricated", "bell", "both-rings", "double-seal", "nipple", "enclosed", "collet", "taper-up", "flanged", "packed", "solid-shaft", "water-filled"},
-		"third": {"water-lubricated", "strainer", "bowl-ring", "single-seal", "plain-top", "semi-open", "key", "taper-down", "flanged", "mech-seal", "gear", "water-filled"},
+		"water":   append([]string{"water-lubricated"}, usual()...),
+		"oil":     append([]string{"oil-lubricated"}, usual()...),
+		"sub":     append([]string{"submersible"}, usual()...),
+		"other":   {"oil-lubricated", "bell", "both-rings", "double-seal", "nipple", "enclosed", "collet", "taper-up", "flanged", "packed", "solid-shaft", "water-filled"},
+		"pitless": append([]string{"submersible", "pitless"}, usual()...),
+		"third":   {"water-lubricated", "strainer", "bowl-ring", "single-seal", "plain-top", "semi-open", "key", "taper-down", "flanged", "mech-seal", "gear", "water-filled"},
 	}
 }
 

@@ -77,7 +77,7 @@ func (c *canvas) columnSheet() {
 	}
 	kp := min(.62*k, 190)
 	py := end + .14*k + 10 + .66*kp
-	c.one("plan", &place{ox: ox, oy: py, k: kp, radial: c.columnScale()})
+	c.one("plan", &place{ox: ox, oy: py, k: kp, plan: true, radial: c.columnScale()})
 	c.centre(ox, py-.66*kp, py+.66*kp)
 	c.level(ox-.68*kp, ox+.68*kp, py)
 	c.h = py + .66*kp + c.margin
@@ -97,14 +97,14 @@ func (c *canvas) headSheet() {
 	ox := c.axis + (left-right)/2*k
 	high := 2.97 + c.driverHeight() + .12
 	if holds("submersible", c.words) {
-		high = 1.66
+		high = c.plateHeight()
 	}
 	top := c.margin + 6
 	oy := top + high*k
 	c.smallBelow(k, 150)
 	c.head(ox, oy, k)
 	end := oy + .86*k
-	c.tear(ox-.70*k, ox+.70*k, end-8, .12*k, false)
+	c.tear(ox-.78*k, ox+.78*k, end-8, .12*k, false)
 	c.centre(ox, top, end)
 	c.h = end + c.margin + 8
 }
@@ -133,6 +133,14 @@ func (c *canvas) driverHeight() float64 {
 		return 2.92
 	}
 	return 3.27
+}
+
+// plateHeight is how far the head of a submersible stands above its base.
+func (c *canvas) plateHeight() float64 {
+	if holds("pitless", c.words) {
+		return .92
+	}
+	return 1.66
 }
 
 // motorSheet: the driver alone, or the submersible motor.

@@ -51,7 +51,7 @@ func parse(t testing.TB, svg string) node {
 // sheets draws sheets over builds, widths, stages and options.
 func sheets(t *testing.T, stages []int, f func(name string, p cutaway.Pump, v cutaway.View, d cutaway.Drawing)) {
 	s, w := shapes(t), words(t)
-	others := [][]string{nil, {"bell", "semi-open", "key", "flanged", "mech-seal", "gear", "water-filled", "nipple"}, {"strainer", "both-rings", "double-seal", "taper-up", "solid-shaft"}}
+	others := [][]string{nil, {"bell", "semi-open", "key", "flanged", "mech-seal", "gear", "water-filled", "nipple", "pitless"}, {"strainer", "both-rings", "double-seal", "taper-up", "solid-shaft"}}
 	for _, build := range builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range []int{360, 768, 1280} {

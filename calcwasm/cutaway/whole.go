@@ -24,7 +24,7 @@ func (c *canvas) wholeSheet() {
 	c.headScale = kh
 	high := 2.97 + c.driverHeight() + .1
 	if sub {
-		high = 1.66
+		high = c.plateHeight()
 	}
 	oy := c.margin + high*kh
 	drawn := min(c.pump.Stages, 3)
@@ -62,6 +62,10 @@ func (c *canvas) well(oy, kh, kc, colTop, colEnd, joint, kb float64) {
 	c.earth(ground, bottom, rc, reach, static, pumping)
 	g := c.group("well-casing")
 	s := c.group("well-screen")
+	from := oy + .02*kh
+	if holds("submersible pitless", c.words) {
+		from = oy - .62*kh
+	}
 	screen := joint + .60*kb
 	if deep > 2 {
 		screen = joint + 1.5*kb
@@ -71,7 +75,7 @@ func (c *canvas) well(oy, kh, kc, colTop, colEnd, joint, kb float64) {
 		if side < 0 {
 			x -= 5
 		}
-		g.items = append(g.items, layered{1, drawing.Rect{X: x, Y: oy + .02*kh, W: 5, H: screen - oy - .02*kh, Class: "sol"}})
+		g.items = append(g.items, layered{1, drawing.Rect{X: x, Y: from, W: 5, H: screen - from, Class: "sol"}})
 		for y := screen + 4; y < bottom-4; y += 7 {
 			s.items = append(s.items, layered{1, drawing.Rect{X: x, Y: tenth(y), W: 5, H: 3.5, Class: "sol"}})
 		}
