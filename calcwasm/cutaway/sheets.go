@@ -3,6 +3,7 @@ package cutaway
 // bowlSheet: the bowl assembly with two stages; the ones between lie behind a
 // break.
 func (c *canvas) bowlSheet() {
+	c.words = append(c.words, "bowl-sheet")
 	drawn := min(c.pump.Stages, 2)
 	sub := holds("submersible", c.words)
 	wide, below := 1.16, suctionEnd-.08
