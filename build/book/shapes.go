@@ -49,7 +49,7 @@ type Shape struct {
 // the words that a shape may use.
 var (
 	cutWords = []string{"hatch", "rib", "solid", "shaft", "sleeve", "bar", "view", "seen", "body", "fin", "mesh", "channel", "fluid",
-		"grease", "resin", "paper", "edge", "faint", "hidden", "groove", "thread", "spring", "axis", "seam", "cable", "wire", "sheet",
+		"grease", "resin", "paper", "gleam", "shade", "edge", "faint", "hidden", "groove", "thread", "spring", "axis", "seam", "cable", "wire", "sheet",
 		"arrow", "small", "turn", "mark", "wall"}
 	materialWords = []string{"iron", "steel", "bronze", "rubber", "packing", "laminations", "copper", "plastic", "glass", "concrete",
 		"resin", "paper", "water", "oil", "filling"}
@@ -172,6 +172,12 @@ func (s *Shape) pack() []string {
 	if s.Low != "" {
 		flags += "l"
 	}
+	packed := make([]string, 0, len(s.Outlines))
+	for _, d := range s.Outlines {
+		if p, err := cutaway.PackPath(d); err == nil { // one that cannot be read has been told
+			packed = append(packed, p)
+		}
+	}
 	first := func(w string) string { return w[:min(1, len(w))] }
 	motion := s.Motion
 	if motion == "still" {
@@ -180,5 +186,5 @@ func (s *Shape) pack() []string {
 	if half == "both" {
 		half = ""
 	}
-	return []string{"S", s.Part, s.Label, s.Cut, s.Material, motion, s.Hatch, s.Z, first(half), s.When, x, y, first(s.Side), flags, s.Least, strings.Join(s.Outlines, ";")}
+	return []string{"S", s.Part, s.Label, s.Cut, s.Material, motion, s.Hatch, s.Z, first(half), s.When, x, y, first(s.Side), flags, s.Least, strings.Join(packed, ";")}
 }

@@ -20,4 +20,4 @@ func (s *Shapes) Labels() []string {
 }
 
 // wellLabels are named by the drawing of the whole pump itself.
-var wellLabels = [...]string{"grade", "static-level", "pumping-level", "well-casing", "well-screen"}
+var wellLabels = [...]string{"grade", "static-level", "pumping-level", "well-casing", "well-screen", "discharge-pipe", "flange-bolts"}

@@ -13,6 +13,10 @@ func (c *canvas) follow(s *shape, segs [][]seg) {
 		c.marks = append(c.marks, turnArrow(b, math.Abs(a.x-b.x))...)
 		return
 	}
+	if s.part == "turn" { // the circle in a cut across
+		c.marks = append(c.marks, arrow(flatten(segs[0])[0], "ar turn", 7)...)
+		return
+	}
 	g := c.path(s.part)
 	head := 12.0
 	if s.part == "oil" || s.cut == "small" {
@@ -60,6 +64,10 @@ func arrow(line []point, class string, head float64) []drawing.Item {
 	end := at(0, head*.8)
 	body.L(tenth(end.x), tenth(end.y))
 	l, r := at(-.42, head), at(.42, head)
+	body.Steps = true
 	tri := drawing.NewPath(class+" hd").M(tip.x, tip.y).L(l.x, l.y).L(r.x, r.y).Z()
-	return []drawing.Item{body.With("halo"), tri.With("halo hd"), body, tri}
+	tri.Steps = true
+	halo := body.With("halo")
+	halo.Steps = true
+	return []drawing.Item{halo, tri.With("halo hd"), body, tri}
 }

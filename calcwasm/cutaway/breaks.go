@@ -69,3 +69,22 @@ func (c *canvas) centre(x, y0, y1 float64) {
 func (c *canvas) level(x0, x1, y float64) {
 	c.marks = append(c.marks, drawing.Line{X1: tenth(x0), Y1: tenth(y), X2: tenth(x1), Y2: tenth(y), Class: "ax"})
 }
+
+// tearSide ends a drawing that lies: a wave upright at x, paper beyond it as far
+// as reach (to the left if it is negative).
+func (c *canvas) tearSide(x, y0, y1, reach float64) {
+	cover, line := drawing.NewPath("cov"), drawing.NewPath("brk")
+	const n = 16
+	for i := range n + 1 {
+		t := float64(i) / n
+		px, py := tenth(x+3*math.Sin(2*math.Pi*t)), tenth(y0+(y1-y0)*t)
+		if i == 0 {
+			cover.M(px, py)
+			line.M(px, py)
+			continue
+		}
+		cover.L(px, py)
+		line.L(px, py)
+	}
+	c.top = append(c.top, cover.L(tenth(x+reach), y1).L(tenth(x+reach), y0).Z(), line)
+}

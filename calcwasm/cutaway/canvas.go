@@ -16,16 +16,20 @@ type canvas struct {
 	view  View
 	words []string // options in force, build, and words of the sheet
 
-	w, h   float64
-	fine   float64 // factor of the hatch spacing: 1, or less on small sheets
-	side   float64 // width of a label column
-	margin float64
-	axis   float64   // x of the centre line: labels without a side go where they lie
-	block  int       // of the drawing being made, on a sheet with several
-	cols   []*column // label columns, if they are not the usual two
+	w, h      float64
+	fine      float64 // factor of the hatch spacing: 1, or less on small sheets
+	side      float64 // width of a label column
+	margin    float64
+	axis      float64   // x of the centre line: labels without a side go where they lie
+	headScale float64   // px per column diameter of the head, on the whole pump
+	plain     bool      // labels of parts only, no features: a sheet that shows everything
+	lies      bool      // the drawing lies: numbers stand in a row above it
+	block     int       // of the drawing being made, on a sheet with several
+	cols      []*column // label columns, if they are not the usual two
 
 	fluids []layered
 	groups []*group
+	gaps   []gap // hatch spacing of the parts drawn so far: one for a whole part
 	paths  []*pathGroup
 	top    []drawing.Item // breaks, covers, frames of the sheet: over the parts
 	marks  []drawing.Item // centre lines and turn arrows: over the breaks
@@ -45,6 +49,25 @@ type layered struct {
 type group struct {
 	part  string
 	items []layered
+}
+
+// gap is the hatch spacing of a part in one material.
+type gap struct {
+	part, material string
+	turns          bool
+	px             float64
+}
+
+// spacing is what the first face of a part asks for, px: the others follow it.
+func (c *canvas) spacing(s *shape, thick float64) float64 {
+	for _, g := range c.gaps {
+		if g.part == s.part && g.material == s.material && g.turns == s.turns {
+			return g.px
+		}
+	}
+	px := max(2.5, min(max(thick/2.6, 3.4), 6.6)*c.fine)
+	c.gaps = append(c.gaps, gap{s.part, s.material, s.turns, px})
+	return px
 }
 
 type pathGroup struct {
@@ -119,6 +142,9 @@ func (c *canvas) call(s *shape, p *place) {
 			return
 		}
 	}
+	if c.plain && strings.Contains(s.label, "/") {
+		return
+	}
 	if _, ok := c.view.Words.Of[s.label]; !ok && strings.Contains(s.label, "/") {
 		return // a feature that the caller has no words for
 	}
@@ -131,10 +157,11 @@ func (c *canvas) scene() Drawing {
 	v := c.view
 	d := Drawing{Behind: c.behind, Scene: &drawing.Scene{
 		Prefix: v.Prefix, Class: c.class(), Title: v.Words.Title, Desc: v.Words.Desc, Role: "group",
-		Box: drawing.Box{W: c.w, H: math.Ceil(c.h)}, Width: c.w, Height: math.Ceil(c.h),
 	}}
 	c.keepVisible()
-	labels := c.layout()
+	labels := c.layout() // may make the sheet taller
+	d.Scene.Box = drawing.Box{W: c.w, H: math.Ceil(c.h)}
+	d.Scene.Width, d.Scene.Height = d.Scene.Box.W, d.Scene.Box.H
 	d.Labels = c.numbers()
 	d.Scene.Add(drawing.Rect{W: c.w, H: math.Ceil(c.h), Class: "cp"})
 	slices.SortStableFunc(c.fluids, func(a, b layered) int { return cmp.Compare(a.z, b.z) })
@@ -149,10 +176,10 @@ func (c *canvas) scene() Drawing {
 			d.Parts = append(d.Parts, parts...)
 		}
 	}
-	d.Scene.Add(drawing.Group{Class: "breaks", Hidden: true, Items: c.top})
 	for _, p := range c.paths {
 		d.Scene.Add(drawing.Group{Class: "path path-" + p.name, Hidden: true, Items: p.items})
 	}
+	d.Scene.Add(drawing.Group{Class: "breaks", Hidden: true, Items: c.top})
 	d.Scene.Add(drawing.Group{Class: "axes", Hidden: true, Items: c.marks})
 	d.Scene.Add(drawing.Group{Class: "labels", Hidden: true, Items: labels})
 	return d

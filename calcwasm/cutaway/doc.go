@@ -59,15 +59,18 @@ type Levels struct {
 // Choices are the options of a pump: of each row one word, the first if none is
 // asked for.
 var Choices = [][]string{
-	{"tailpipe", "strainer", "bell"},           // end of the suction
-	{"bowl-ring", "both-rings", "double-seal"}, // seal between impeller and bowl
-	{"enclosed", "semi-open"},                  // impeller
-	{"collet", "key"},                          // how the impeller is held
-	{"taper-down", "taper-up"},                 // wide end of the collet
-	{"threaded", "flanged"},                    // joint of the column
-	{"packed", "mech-seal"},                    // closure of an open line shaft
-	{"hollow-shaft", "solid-shaft", "gear"},    // driver on the head
-	{"sealed", "water-filled"},                 // winding of a submersible motor
+	{"tailpipe", "strainer", "bell"},        // end of the suction
+	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
+	{"single-seal", "double-seal"},          // under the tubing adapter bearing
+	{"plain-top", "nipple"},                 // top of the column: flange alone, or adapter and adjusting nipple
+	{"enclosed", "semi-open"},               // impeller
+	{"collet", "key"},                       // how the impeller is held
+	{"taper-down", "taper-up"},              // wide end of the collet
+	{"threaded", "flanged"},                 // joint of the column
+	{"packed", "mech-seal"},                 // closure of an open line shaft
+	{"hollow-shaft", "solid-shaft", "gear"}, // driver on the head
+	{"plate", "pitless"},                    // head of a submersible: plate on the casing, or outlet below the ground
+	{"sealed", "water-filled"},              // winding of a submersible motor
 }
 
 // The sheets.
@@ -80,6 +83,7 @@ const (
 	StuffingBox = "stuffing-box" // closure of an open line shaft
 	TubeTension = "tube-tension" // closure of an enclosed line shaft
 	Stage       = "stage"        // one stage and the water's path through it
+	Line        = "line"         // discharge line from the head on: joint, check valve, meter
 	Motors      = "motors"       // sealed and water-filled motor side by side
 )
 
@@ -87,11 +91,11 @@ const (
 func Sheets(build string) []string {
 	switch build {
 	case "oil-lubricated":
-		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor}
+		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line}
 	case "submersible":
-		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors}
+		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line}
 	}
-	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor}
+	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line}
 }
 
 // View is how it is drawn.

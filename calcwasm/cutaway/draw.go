@@ -14,6 +14,9 @@ func (s *Shapes) Draw(p Pump, v View) Drawing {
 	}
 	p.Sizes = p.Sizes.bound()
 	c := &canvas{set: s, pump: p, view: v, fine: 1, margin: 14}
+	if p.Build != builds[2] { // a line-shaft pump stands on a foundation
+		p.Options = slices.DeleteFunc(slices.Clone(p.Options), func(o string) bool { return o == "pitless" })
+	}
 	c.words = append(chosen(p.Options), p.Build)
 	c.w, c.side = 360, 0
 	switch {
@@ -123,6 +126,8 @@ func (c *canvas) sheet(name string) {
 		c.closureSheet(.86, 2.30, .50)
 	case TubeTension:
 		c.closureSheet(.86, 2.38, .80)
+	case Line:
+		c.lineSheet()
 	case Motors:
 		c.motorsSheet()
 	default:

@@ -70,6 +70,7 @@ func tenth(v float64) float64 { return math.Round(v*10) / 10 }
 
 func (c *canvas) lines(class string, ls []hatchLine, keep func(int) bool) drawing.Item {
 	p := drawing.NewPath(class)
+	p.Steps = true
 	n := 0
 	for _, l := range ls {
 		if keep == nil || keep(l.no) {
@@ -89,7 +90,7 @@ func odd(n int) bool  { return n&1 != 0 }
 // hatchItems are the lines of one part: pattern by material, angle by part,
 // spacing by the thinnest of its outlines (thick, px).
 func (c *canvas) hatchItems(s *shape, polys [][]point, thick float64) []drawing.Item {
-	gap := max(2.5, min(max(thick/2.6, 3.4), 6.6)*c.fine)
+	gap := c.spacing(s, thick)
 	angle := -s.hatch // the sheet's y points down
 	line, dash := "hl", "hl hd"
 	if s.turns {
@@ -131,6 +132,7 @@ func stones(polys [][]point) drawing.Item {
 	seed := uint32(7)
 	next := func() float64 { seed = seed*1664525 + 1013904223; return float64(seed>>8) / (1 << 24) }
 	p := drawing.NewPath("st")
+	p.Steps = true
 	n := int((hi.x - lo.x) * (hi.y - lo.y) / 90)
 	for i := range min(n, 4000) {
 		q := point{tenth(lo.x + (hi.x-lo.x)*next()), tenth(lo.y + (hi.y-lo.y)*next())}

@@ -12,6 +12,7 @@ import (
 // sizes of lettering in px; the style sheet sets the same (classes cn, cs, cb).
 const (
 	nameSize   = 16.0
+	serif      = 1.08 // the text face may run wider than the face the estimate is made of
 	subSize    = 12.5
 	nameLine   = 18.0
 	subLine    = 15.0
@@ -50,7 +51,7 @@ type column struct {
 func (k *call) box() drawing.Box {
 	w := 0.0
 	for _, n := range k.names {
-		w = max(w, textWidth(n, nameSize, k.turns))
+		w = max(w, textWidth(n, serif*nameSize, k.turns))
 	}
 	w = max(w, textWidth(k.sub, subSize, false))
 	b := drawing.Box{X: k.col.x, Y: k.cy - (k.h-labelGap)/2, W: w, H: k.h - labelGap}
@@ -81,10 +82,14 @@ func (c *canvas) keepVisible() {
 	})
 }
 
-// numbers counts the labels from the top; equal heights from the left.
+// numbers counts the labels from the top, those of a lying drawing from the
+// left; equal heights from the left.
 func (c *canvas) numbers() []Label {
 	order := slices.Clone(c.calls)
 	slices.SortStableFunc(order, func(a, b *call) int {
+		if c.lies {
+			return cmp.Compare(a.x, b.x)
+		}
 		return cmp.Or(cmp.Compare(a.block, b.block), cmp.Compare(tenth(a.y), tenth(b.y)), cmp.Compare(a.x, b.x))
 	})
 	var out []Label
@@ -95,8 +100,11 @@ func (c *canvas) numbers() []Label {
 	return out
 }
 
-// numbered is true if names have no room or are not wanted.
-func (c *canvas) numbered() bool { return c.view.Labels == Numbered || c.w < 700 }
+// numbered is true if names have no room or are not wanted. A lying drawing
+// wants the whole width for itself sooner.
+func (c *canvas) numbered() bool {
+	return c.view.Labels == Numbered || c.w < 700 || c.lies && c.w < 1000
+}
 
 // columns are the usual two: left and right of one drawing.
 func (c *canvas) columns() []*column {
@@ -122,6 +130,9 @@ func (c *canvas) layout() []drawing.Item {
 	c.numbers()
 	if c.view.Labels == Hidden {
 		return c.noteItems()
+	}
+	if c.lies && c.numbered() {
+		return c.rowItems()
 	}
 	var out []drawing.Item
 	for _, col := range c.columns() {
@@ -203,7 +214,7 @@ func wrap(name string, width float64, bold bool) []string {
 	line := ""
 	for _, w := range strings.Fields(name) {
 		next := strings.TrimSpace(line + " " + w)
-		if line != "" && textWidth(next, nameSize, bold) > width {
+		if line != "" && textWidth(next, serif*nameSize, bold) > width {
 			lines = append(lines, line)
 			next = w
 		}
@@ -259,7 +270,9 @@ func turned(class string, turns bool) string {
 func (c *canvas) noteItems() []drawing.Item {
 	var out []drawing.Item
 	for _, n := range c.notes {
-		out = append(out, drawing.Text{X: n.x, Y: n.y, Words: n.words, Class: "cs m"})
+		w := textWidth(n.words, subSize, false) + 8
+		out = append(out, drawing.Rect{X: tenth(n.x - w/2), Y: tenth(n.y - 11), W: tenth(w), H: 14, Class: "cov"},
+			drawing.Text{X: n.x, Y: n.y, Words: n.words, Class: "cs m"})
 	}
 	return out
 }

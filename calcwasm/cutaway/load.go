@@ -52,7 +52,7 @@ func (s *Shapes) Assemblies() []string {
 //	A  assembly  part part …          painting order, first painted first
 //	T  part part …                    the parts that turn
 //	F  frame                          what follows stands in this frame
-//	S  part label cut material motion hatch z half when x y side flags least outline;outline…
+//	S  part label cut material motion hatch z half when x y side flags least outline;outline… (packed, see PackPath)
 //
 // An empty word is the default. The errors name the line; they are for the
 // writer of the packed text, since authors see the errors of the YAML.
@@ -123,7 +123,7 @@ func readShape(w []string) (*shape, error) {
 		if d == "" {
 			continue
 		}
-		o, err := parsePath(d)
+		o, err := unpackPath(d)
 		if err != nil {
 			return nil, err
 		}

@@ -18,7 +18,7 @@ const thin = 3.2
 //	         outside view; fin: relief on it; mesh: wire cloth
 //	channel  a space with an outline, filled with its material (oil, water)
 //	fluid    a body of water, oil or filling behind the parts
-//	grease, resin, paper   fills without outline
+//	grease, resin, paper   fills without outline; gleam, shade: light on a body
 //	edge, faint, hidden, groove, thread, spring, axis, seam   lines
 //	cable, wire, sheet   things drawn as thick lines
 //	arrow, small   a path followed, part names the path; turn   a turn arrow
@@ -76,7 +76,11 @@ func (c *canvas) inked(s *shape, segs [][]seg, stage int) []drawing.Item {
 	case "grease", "resin", "paper":
 		return line(s.cut)
 	}
-	return line(lineClass(s.cut))
+	class := lineClass(s.cut)
+	if s.cut == "view" && s.material == "bronze" {
+		class += " vb"
+	}
+	return line(class)
 }
 
 // lineClass is the class of the cuts that need no more than one path.
@@ -88,6 +92,10 @@ func lineClass(cut string) string {
 		return "seen"
 	case "edge":
 		return "ed"
+	case "gleam":
+		return "lgt"
+	case "shade":
+		return "shd"
 	case "thread", "spring":
 		return "th"
 	}
@@ -135,6 +143,7 @@ func (c *canvas) cutFace(s *shape, segs [][]seg, stage int) []drawing.Item {
 // path is an SVG path of placed outlines.
 func path(class string, segs [][]seg) *drawing.Path {
 	p := drawing.NewPath(class)
+	p.Steps = true
 	for _, o := range segs {
 		for _, s := range o {
 			switch s.op {

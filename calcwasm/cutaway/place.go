@@ -1,5 +1,7 @@
 package cutaway
 
+import "math"
+
 // knot is one step of a radial scale: radius r of the frame is drawn at to.
 type knot struct{ r, to float64 }
 
@@ -10,6 +12,7 @@ type place struct {
 	ox, oy, k float64
 	radial    []knot  // from the axis outwards; beyond the last one nothing changes
 	flare     float64 // discharge case: scale of the outlet against its foot; 0 is 1
+	plan      bool    // a cut across: the scale acts along the radius, not along x
 	lo, hi    float64 // where ends at ∓stretchAt go, if not 0
 }
 
@@ -18,6 +21,13 @@ type place struct {
 const stretchAt = 1.21
 
 func (p *place) at(x, y float64) point {
+	if p.plan {
+		if r := math.Hypot(x, y); r > 0 {
+			f := p.radius(r, 0) / r
+			x, y = x*f, y*f
+		}
+		return point{p.ox + p.k*x, p.oy - p.k*y}
+	}
 	x = p.radius(x, y)
 	switch {
 	case p.hi != 0 && y > stretchAt:

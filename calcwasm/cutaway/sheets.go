@@ -3,6 +3,7 @@ package cutaway
 // bowlSheet: the bowl assembly with two stages; the ones between lie behind a
 // break.
 func (c *canvas) bowlSheet() {
+	c.words = append(c.words, "bowl-sheet")
 	drawn := min(c.pump.Stages, 2)
 	sub := holds("submersible", c.words)
 	wide, below := 1.16, suctionEnd-.08
@@ -44,6 +45,7 @@ func (c *canvas) stageSheet() {
 		c.put("stage", p, i, i == 0, i == 0)
 		wall = append(wall, c.wall("stage", p)...)
 	}
+	c.words = append(c.words, "stage-sheet")
 	c.one("shaft", &place{ox: c.axis, oy: oy, k: k, radial: radial})
 	c.water(c.axis, wall)
 	end := oy + .20*k
@@ -56,7 +58,7 @@ func (c *canvas) stageSheet() {
 
 // columnSheet: a joint of the column, and the cut across it.
 func (c *canvas) columnSheet() {
-	left, right := .66, .66
+	left, right := .72, .72
 	sub := holds("submersible", c.words)
 	if sub {
 		left = .82
@@ -69,17 +71,14 @@ func (c *canvas) columnSheet() {
 	end := oy + 1.12*k
 	c.centre(ox, top-8, end+8)
 	c.tear(ox-left*k, ox+right*k, top, k, true)
-	c.tear(ox-left*k, ox+right*k, end, .5*k, false)
+	c.tear(ox-left*k, ox+right*k, end, .12*k, false)
 	c.h = end + c.margin + 10
 	if sub {
 		return
 	}
 	kp := min(.62*k, 190)
-	py := end + 26 + .66*kp
-	was := c.top
-	c.top = nil
-	c.one("plan", &place{ox: ox, oy: py, k: kp, radial: c.columnScale()})
-	c.top = append(was, c.top...)
+	py := end + .14*k + 10 + .66*kp
+	c.one("plan", &place{ox: ox, oy: py, k: kp, plan: true, radial: c.columnScale()})
 	c.centre(ox, py-.66*kp, py+.66*kp)
 	c.level(ox-.68*kp, ox+.68*kp, py)
 	c.h = py + .66*kp + c.margin
@@ -99,14 +98,14 @@ func (c *canvas) headSheet() {
 	ox := c.axis + (left-right)/2*k
 	high := 2.97 + c.driverHeight() + .12
 	if holds("submersible", c.words) {
-		high = 1.66
+		high = c.plateHeight()
 	}
 	top := c.margin + 6
 	oy := top + high*k
 	c.smallBelow(k, 150)
 	c.head(ox, oy, k)
 	end := oy + .86*k
-	c.tear(ox-.70*k, ox+.70*k, end-8, .12*k, false)
+	c.tear(ox-.78*k, ox+.78*k, end-8, .12*k, false)
 	c.centre(ox, top, end)
 	c.h = end + c.margin + 8
 }
@@ -135,6 +134,14 @@ func (c *canvas) driverHeight() float64 {
 		return 2.92
 	}
 	return 3.27
+}
+
+// plateHeight is how far the head of a submersible stands above its base.
+func (c *canvas) plateHeight() float64 {
+	if holds("pitless", c.words) {
+		return .92
+	}
+	return 1.66
 }
 
 // motorSheet: the driver alone, or the submersible motor.
@@ -209,4 +216,23 @@ func (c *canvas) motorsSheet() {
 		c.centre(ox, c.margin, c.h-c.margin)
 		c.cols = append(c.cols, c.pair(i, x0, x0+half)...)
 	}
+}
+
+// lineSheet: the discharge line, along its axis.
+func (c *canvas) lineSheet() {
+	c.lies = true
+	left, right := .32, 4.85
+	k := c.fitScale(left+right, 150)
+	oy := c.margin + max(1.05*k, 60)
+	if c.numbered() {
+		k = min(150, (c.w-2*c.margin)/(left+right))
+		oy = c.margin + 2*balloonR + 26 + 1.0*k
+	}
+	ox := c.axis + (left-right)/2*k
+	c.smallBelow(k, 100)
+	c.one("line", &place{ox: ox, oy: oy, k: k})
+	c.h = oy + max(.80*k, 50) + c.margin
+	c.tearSide(ox-.26*k, oy-.72*k, oy+.72*k, -k)
+	c.tearSide(ox+4.80*k, oy-.52*k, oy+.52*k, k)
+	c.level(ox-left*k, ox+right*k, oy)
 }

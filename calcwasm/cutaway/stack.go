@@ -16,8 +16,10 @@ const (
 // diameter, drawn of its stages shown.
 func (c *canvas) stack(ox, oy, k float64, drawn int) *place {
 	radial := c.bowlScale()
-	low := &place{ox: ox, oy: oy, k: k, radial: radial}
+	height := float64(drawn) * pitch
+	low := &place{ox: ox, oy: oy, k: k, radial: radial, hi: height + 1.35}
 	c.one("suction", low)
+	c.one("shaft", &place{ox: ox, oy: oy, k: k, radial: radial, hi: height + c.shaftTop()})
 	for i := range drawn {
 		p := &place{ox: ox, oy: oy - float64(i)*pitch*k, k: k, radial: radial}
 		c.put("stage", p, i, i == 0, i == drawn-1)
@@ -25,10 +27,19 @@ func (c *canvas) stack(ox, oy, k float64, drawn int) *place {
 			c.one("top", p)
 		}
 	}
-	up := &place{ox: ox, oy: oy - float64(drawn)*pitch*k, k: k, radial: radial, flare: c.flare()}
+	up := &place{ox: ox, oy: oy - height*k, k: k, radial: radial, flare: c.flare()}
 	c.put("discharge", up, drawn, true, true)
 	c.bodyOfWater(low, up, drawn)
 	return up
+}
+
+// shaftTop is where the bowl shaft ends above the last joint: in the middle of
+// its coupling, or under the cap of a submersible's discharge case.
+func (c *canvas) shaftTop() float64 {
+	if holds("submersible", c.words) {
+		return .515
+	}
+	return .79
 }
 
 // strainer hangs the strainer where the suction ends, if the pump has one.

@@ -8,6 +8,7 @@ type Path struct {
 	Stroke  float64 // stroke-width attribute; 0 leaves it to the class
 	Dash    string  // stroke-dasharray attribute; empty leaves it to the class
 	Opacity float64 // 0 means opaque
+	Steps   bool    // written as steps from point to point: shorter for long outlines and hatches
 	steps   []step
 }
 

@@ -57,14 +57,10 @@ func (p *Path) write(w *writer) {
 	}
 	w.open("path", p.Class, "")
 	w.raw(` d="`)
-	for _, s := range p.steps {
-		w.b = append(w.b, s.op)
-		for i, v := range s.p[:s.n] {
-			if i > 0 {
-				w.raw(" ")
-			}
-			w.num(v)
-		}
+	if p.Steps {
+		w.relative(p.steps)
+	} else {
+		w.absolute(p.steps)
 	}
 	w.raw(`"`)
 	w.fill(p.Fill)
