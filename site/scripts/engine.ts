@@ -18,6 +18,7 @@ interface Exports {
   _initialize(): void;
   buffer(n: number): number;
   load(n: number): number;
+  add(n: number): number;
   answer(n: number): number;
   reply(): number;
 }
@@ -26,17 +27,21 @@ declare global {
   interface Window {
     columnbowlEngine?: (base64: string) => void;
     columnbowlBook?: (pack: string) => void;
+    columnbowlPack?: (pack: string) => void;
   }
 }
 
 export class Engine {
   private exports: Exports;
+  private readonly asked = new Map<string, Promise<void>>();
+  private readonly added: string[] = [];
 
   private constructor(
     private readonly module: WebAssembly.Module,
     instance: WebAssembly.Instance,
     cell: MemoryCell,
     private readonly pack: string,
+    private readonly root: string,
   ) {
     this.exports = this.begin(instance, cell);
   }
@@ -48,7 +53,14 @@ export class Engine {
     const pack = fetchBook(root);
     const source = /^https?:$/.test(location.protocol) ? served(root, cell) : unpacked(root, cell);
     const [started, text] = await Promise.all([source, pack]);
-    return new Engine(started.module, started.instance, cell, text);
+    return new Engine(started.module, started.instance, cell, text, root);
+  }
+
+  /** Brings a pack that only some pages need, such as the profiles of the drawings; each comes once. */
+  add(name: string): Promise<void> {
+    let coming = this.asked.get(name);
+    if (!coming) this.asked.set(name, (coming = this.fetchPack(name)));
+    return coming;
   }
 
   /** Asks about the numbers of a sheet. */
@@ -96,10 +108,20 @@ export class Engine {
     this.exports = instance.exports as unknown as Exports;
     cell.memory = this.exports.memory;
     this.exports._initialize();
-    const loaded = this.exports.load(this.put(this.pack));
-    if (loaded < 0) throw new EngineError("refused", loaded < -1 ? this.read(-loaded) : "the book");
+    this.taken(this.exports.load(this.put(this.pack)), "the book");
     this.exports.answer(this.put(pictureWords));
+    for (const pack of this.added) this.taken(this.exports.add(this.put(pack)), "a pack");
     return this.exports;
+  }
+
+  private async fetchPack(name: string): Promise<void> {
+    const pack = await viaScript(`${this.root}assets/${name}.js`, (take) => (window.columnbowlPack = take));
+    this.taken(this.exports.add(this.put(pack)), name);
+    this.added.push(pack); // a fresh instance gets it again
+  }
+
+  private taken(status: number, what: string): void {
+    if (status < 0) throw new EngineError("refused", status < -1 ? this.read(-status) : what);
   }
 
   private put(text: string): number {

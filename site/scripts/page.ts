@@ -1,6 +1,9 @@
 // Entry of every page. It runs in the head, before the first paint, so that paper and units do not
 // jump; all that needs the page waits for it. What needs a script is made by the script: without
 // one nothing on the page is dead.
+import { CutCompare } from "./cutcompare";
+import { CutSheet } from "./cutsheet";
+import { CutWhich } from "./cutwhich";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
@@ -27,8 +30,13 @@ function begin(): void {
   reachScrolled();
   nameTerms(namesOnPage());
   let engine: Promise<Engine> | null = null;
-  FactSheet.house = { store, engine: () => (engine ??= Engine.start(root)) };
+  const start = () => (engine ??= Engine.start(root));
+  FactSheet.house = { store, engine: start };
+  CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
   customElements.define("fact-sheet", FactSheet);
+  customElements.define("cut-sheet", CutSheet);
+  customElements.define("cut-compare", CutCompare);
+  customElements.define("cut-which", CutWhich);
   offerExamples();
   wakeWhenIdle();
 }
