@@ -8,10 +8,11 @@ const order = ["driver", "head", "column", "bowls", "motor"]; // from the top; t
 export function pull(svg: SVGSVGElement, apart: boolean): void {
   const list = order.flatMap((id) => svg.querySelector<SVGGElement>(`g.assembly[data-assembly="${id}"]`) ?? []);
   const box = svg.viewBox.baseVal;
-  const whole = Number(svg.getAttribute("height"));
+  const whole = Number((svg.dataset.height ??= svg.getAttribute("height") ?? ""));
   const extra = apart ? gap * (list.length - 1) : 0;
   svg.classList.toggle("apart", apart);
   svg.setAttribute("viewBox", `0 0 ${box.width} ${whole + extra}`);
+  svg.setAttribute("height", String(whole + extra));
   svg.querySelector(".cp")?.setAttribute("height", String(whole + extra));
   list.forEach((g, i) => (g.style.transform = apart ? `translateY(${i * gap}px)` : ""));
   svg.querySelector(".leader")?.remove();

@@ -120,3 +120,12 @@ export function shuffled<T>(list: readonly T[]): T[] {
   }
   return out;
 }
+
+/** The parts that are large enough to be asked for; all of them if these are too few. */
+export function fair(parts: string[], group: (part: string) => Element | undefined): string[] {
+  const large = parts.filter((p) => {
+    const r = group(p)?.getBoundingClientRect();
+    return r !== undefined && Math.min(r.width, r.height) >= 5 && Math.max(r.width, r.height) >= 14;
+  });
+  return large.length >= choices ? large : parts;
+}

@@ -6,7 +6,7 @@ import { pull } from "./cutapart";
 import { Card } from "./cutcard";
 import { CutList } from "./cutlist";
 import { Plate, printedWidth, type Wish } from "./cutplate";
-import { Quiz } from "./cutquiz";
+import { fair, Quiz } from "./cutquiz";
 import { Tools, type Master, type Mode } from "./cuttools";
 import { along, bringIn, stopAt, walkKeys, whenNear, type Walker } from "./cutwalk";
 import { say } from "./words";
@@ -17,6 +17,7 @@ const reach = 8; // px round a finger or a pointer
 
 export class CutSheet extends HTMLElement implements Master, Walker {
   static engine: () => Promise<Engine>;
+  private static live: Engine | null = null; // the engine once it can draw
 
   private readonly card = new Card({ next: () => this.step(1), before: () => this.step(-1), reveal: () => this.reveal() });
   private plate!: Plate;
@@ -92,7 +93,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     await this.wake();
     if (!this.engine) return;
     const named = new Set(this.list.parts);
-    const pool = this.order.filter((p) => named.has(p) && this.plate.labelOf(p)?.id === p);
+    const pool = fair(this.order.filter((p) => named.has(p) && this.plate.labelOf(p)?.id === p), (p) => this.group(p));
     this.tools.testing(true);
     this.label = "";
     this.list.mark(null);
@@ -106,7 +107,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
 
   come(part: string): void {
     this.at = part;
-    bringIn(this.group(part));
+    this.bring(part);
     if (!this.quiz) this.pick(this.plate.labelOf(part)?.id ?? part);
   }
 
@@ -136,7 +137,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     try {
       const engine = await CutSheet.engine();
       await engine.add("cutaway");
-      this.engine = engine;
+      CutSheet.live = this.engine = engine;
       this.redraw();
     } catch (e) {
       this.fail(e);
@@ -194,7 +195,12 @@ export class CutSheet extends HTMLElement implements Master, Walker {
 
   private lightAll(parts: string[]): void {
     this.plate.light(parts);
-    if (parts[0]) bringIn(this.group(parts[0]));
+    if (parts[0]) this.bring(parts[0]);
+  }
+
+  private bring(part: string): void {
+    const card = this.card.root;
+    bringIn(this.group(part), getComputedStyle(card).position === "sticky" ? card.offsetHeight : 0);
   }
 
   /** Lights a part, names it, and marks its line. */
@@ -226,7 +232,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     this.list.unveil(id);
     this.tell(id);
     this.pick(id);
-    bringIn(this.group(id));
+    this.bring(id);
   }
 
   /** A masked part gets its name back, for those who hear it. */
@@ -270,7 +276,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     }).observe(this);
     let kept: Mode = "numbered";
     addEventListener("beforeprint", () => this.forPaper((kept = this.mode), "numbered"));
-    addEventListener("afterprint", () => this.forPaper("numbered", kept));
+    addEventListener("afterprint", () => this.forPaper(this.mode, kept));
   }
 
   private async clicked(e: MouseEvent): Promise<void> {
@@ -288,8 +294,11 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     else this.letGo();
   }
 
+  /** Paper gets the drawing with numbers, in the inks of paper, if the engine is there. */
   private forPaper(from: Mode, to: Mode): void {
-    if (from === to || this.quiz || !this.engine) return;
+    if (this.quiz || !CutSheet.live || (from === to && this.engine)) return;
+    this.engine = CutSheet.live;
+    this.waking ??= Promise.resolve();
     this.mode = to;
     this.redraw();
   }

@@ -43,10 +43,15 @@ export function walkKeys(e: KeyboardEvent, w: Walker): void {
   e.preventDefault();
 }
 
-/** Brings a part into the window if all of it is outside; nothing moves otherwise. */
-export function bringIn(g: SVGGElement | undefined): void {
+const enough = 120; // px of a part that must be seen
+
+/** Brings a part into the window if little of it is seen; cover is what hides the window's lower edge. */
+export function bringIn(g: SVGGElement | undefined, cover: number): void {
   const at = g?.getBoundingClientRect();
-  if (at && (at.bottom < 40 || at.top > innerHeight - 40)) g?.scrollIntoView({ block: "center" });
+  if (!at) return;
+  const seen = Math.min(at.bottom, innerHeight - cover) - Math.max(at.top, 0);
+  if (seen >= Math.min(at.height, enough)) return;
+  scrollBy({ top: Math.min((at.top + at.bottom) / 2, at.top + enough) - (innerHeight - cover) / 2 });
 }
 
 /** Does something once, at rest, when an element comes near the window. */

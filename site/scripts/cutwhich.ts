@@ -8,9 +8,10 @@ import { say } from "./words";
 
 const builds = ["water-lubricated", "oil-lubricated", "submersible"];
 
-// the pieces in which the three differ; one stage looks the same in all of them
+// the pieces in which the three differ: one stage looks the same in all of them, and the bowls of a
+// water-lubricated pump have nothing that the others lack
 const pieces: Record<string, string[]> = {
-  "water-lubricated": ["column", "head", "bowls", "stuffing-box"],
+  "water-lubricated": ["column", "head", "stuffing-box"],
   "oil-lubricated": ["column", "head", "bowls", "tube-tension"],
   submersible: ["column", "head", "bowls", "motor"],
 };
