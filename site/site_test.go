@@ -24,7 +24,10 @@ var named = map[string][]string{
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
+	"Build":         {"water-lubricated", "oil-lubricated", "submersible"},
 	"Caution.State": {"fires", "clear", "unchecked"},
+	// a list of pictures takes addresses alone, no text
+	"CutFile.URL": {"drawings/oil-lubricated-whole-768.svg", "../drawings/submersible-motor-360.svg#c-motor-shell"},
 }
 
 // fill gives every field of v a value; turn picks among the named ones, so that
@@ -40,6 +43,9 @@ func fill(v reflect.Value, field string, turn int) {
 			if v.Type().Name() == "Caution" && name == "State" {
 				name = "Caution.State"
 			}
+			if v.Type().Name() == "CutFile" && name == "URL" {
+				name = "CutFile.URL"
+			}
 			fill(v.Field(i), name, turn)
 		}
 	case reflect.Slice:
@@ -47,8 +53,8 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.Len() {
 			fill(v.Index(i), field, turn+i)
 		}
-		if field == "Rows" {
-			v.Index(1).FieldByName("Heading").SetString("")
+		if h := v.Index(1); field == "Rows" && h.FieldByName("Heading").IsValid() {
+			h.FieldByName("Heading").SetString("")
 		}
 	case reflect.Map:
 		v.Set(reflect.ValueOf(map[State]int{States[turn%len(States)]: 1 + turn%2}))

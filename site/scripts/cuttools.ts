@@ -31,6 +31,7 @@ export class Tools {
   private readonly labels: HTMLFieldSetElement;
   private readonly apart: HTMLButtonElement;
   private readonly tests: HTMLElement;
+  private isApart = false;
 
   constructor(
     able: Able,
@@ -40,8 +41,7 @@ export class Tools {
     this.labels = this.makeLabels(able);
     const body = make("div", { class: "toolrow" }, this.labels);
     if (able.follow.length > 0) body.append(this.makeFollow(able));
-    this.apart = act(say("cut.apart"), () => master.setApart(this.apart.getAttribute("aria-pressed") !== "true"));
-    this.showApart(false);
+    this.apart = act(say("cut.apart"), () => master.setApart(!this.isApart));
     if (able.stages > 0) body.append(this.makeStages(able));
     if (able.apart) body.append(this.apart);
     this.tests = make("div", { class: "tests", role: "group", "aria-label": say("cut.quiz") },
@@ -56,7 +56,8 @@ export class Tools {
   }
 
   showApart(apart: boolean): void {
-    this.apart.setAttribute("aria-pressed", String(apart));
+    this.isApart = apart;
+    this.apart.textContent = say(apart ? "cut.together" : "cut.apart");
   }
 
   /** While a test runs the labels are not to be had. */
