@@ -24,7 +24,9 @@ var named = map[string][]string{
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
-	"CutFile.URL": {"../drawings/a.svg"}, "Cut.Build": {"submersible"}, "Lit.Build": {"water-lubricated", "oil-lubricated"},
+	"Build": {"water-lubricated", "oil-lubricated", "submersible"},
+	// a list of pictures takes addresses alone, no text
+	"CutFile.URL":   {"drawings/oil-lubricated-whole-768.svg", "../drawings/submersible-motor-360.svg#c-motor-shell"},
 	"Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
 	"Verdict": {"right", "rounded", "unit", "carried", "mistake", "could-be", "not-recognised", "wrong", "in-part", "empty", "unread"},
 }
@@ -40,7 +42,7 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.NumField() {
 			name := v.Type().Field(i).Name
 			switch v.Type().Name() + "." + name {
-			case "Caution.State", "CutFile.URL", "Cut.Build", "Lit.Build":
+			case "Caution.State", "CutFile.URL":
 				name = v.Type().Name() + "." + name
 			}
 			fill(v.Field(i), name, turn)
@@ -50,8 +52,8 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.Len() {
 			fill(v.Index(i), field, turn+i)
 		}
-		if field == "Rows" {
-			v.Index(1).FieldByName("Heading").SetString("")
+		if h := v.Index(1); field == "Rows" && h.FieldByName("Heading").IsValid() {
+			h.FieldByName("Heading").SetString("")
 		}
 	case reflect.Map:
 		v.Set(reflect.ValueOf(map[State]int{States[turn%len(States)]: 1 + turn%2}))

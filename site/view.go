@@ -373,9 +373,10 @@ type Builds struct {
 
 // Pump is a build on the page that compares them.
 type Pump struct {
-	Cut  Cut
-	URL  string
-	Says template.HTML
+	Cut   Cut
+	Plain CutFile // the drawing without numbers
+	URL   string
+	Says  template.HTML
 }
 
 // PartGroup is the parts of one place of the pump.
@@ -386,6 +387,7 @@ type PartGroup struct {
 
 // PartRow is a part and the builds that have it, in the order of the pumps.
 type PartRow struct {
+	ID   string
 	Link Link
 	In   []bool
 }
@@ -398,6 +400,9 @@ type Cut struct {
 	Alt         string  // what the drawing shows, for those who do not see it
 	Layouts     Layouts // required
 	Labels      []CutLabel
+	Follow      string // what can be followed in it, split by spaces
+	Apart       bool   // its assemblies can be pulled apart
+	Stages      int    // how many it shows, if a reader can change that; otherwise 0
 }
 
 // CutInText is a cutaway drawing in a running text.
@@ -428,9 +433,9 @@ type CutLabel struct {
 // Lit is a drawing with a part lit in it.
 type Lit struct {
 	Build, Sheet string
-	URL          string  // of the sheet on the page of its pump
-	Number       int     // of the part in the drawing; 0 if it has none
-	Picture      CutFile // the narrow layout: the column beside the text is no wider
+	URL          string // of the sheet on the page of its pump
+	Number       int    // of the part in the drawing; 0 if it has none
+	Layouts      Layouts
 	Alt          string
 }
 

@@ -1,6 +1,9 @@
 // Entry of every page. It runs in the head, before the first paint, so that paper and units do not
 // jump; all that needs the page waits for it. What needs a script is made by the script: without
 // one nothing on the page is dead.
+import { CutCompare } from "./cutcompare";
+import { CutSheet } from "./cutsheet";
+import { CutWhich } from "./cutwhich";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
@@ -31,7 +34,11 @@ function begin(): void {
   const start = () => (engine ??= Engine.start(root));
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
+  CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
   customElements.define("fact-sheet", FactSheet);
+  customElements.define("cut-sheet", CutSheet);
+  customElements.define("cut-compare", CutCompare);
+  customElements.define("cut-which", CutWhich);
   offerExamples();
   wakeWhenIdle();
 }

@@ -101,6 +101,8 @@ export function samplePages() {
     ...some("places", ["heads-and-losses"], 1),
     "terms/index.html",
     "parts/index.html",
+    "builds/index.html",
+    "builds/oil-lubricated.html",
     "well-to-wire.html",
   ];
 }
