@@ -95,8 +95,10 @@ func TestTableRefused(t *testing.T) {
 func TestTableInAReply(t *testing.T) {
 	d, l := openPump(t, "build", "open", "setting", "70 ft")
 	var told struct {
-		Pieces struct{ Asked, Made struct{ ID, Name, US, SI string } }
-		Table  struct{ CSV, Tabs string }
+		Pieces struct {
+			Asked, Made struct{ ID, Name, US, SI string }
+		}
+		Table struct{ CSV, Tabs string }
 	}
 	for request, system := range map[string]formula.System{"us": formula.US, "si": formula.SI} {
 		if err := json.Unmarshal(d.Answer([]byte("pieces\ntable\t"+request+"\nfact\tbuild\topen\nfact\tsetting\t70 ft")), &told); err != nil {

@@ -6,6 +6,7 @@ import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
+import { TakeOff } from "./takeoff";
 import { earlyTheme, themeSwitch } from "./theme";
 import { earlyUnits, unitSwitch } from "./units";
 import { nameTerms } from "./warnings";
@@ -29,6 +30,7 @@ function begin(): void {
   let engine: Promise<Engine> | null = null;
   FactSheet.house = { store, engine: () => (engine ??= Engine.start(root)) };
   customElements.define("fact-sheet", FactSheet);
+  followPieces();
   offerExamples();
   wakeWhenIdle();
 }
@@ -41,6 +43,14 @@ function wakeWhenIdle(): void {
   const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 200));
   if (document.readyState === "complete") idle();
   else addEventListener("load", idle);
+}
+
+/** The list of a take-off follows its sheet. */
+function followPieces(): void {
+  for (const section of document.querySelectorAll<HTMLElement>(".pieces[data-sheet]")) {
+    const sheet = document.getElementById(section.dataset.sheet ?? "");
+    if (sheet instanceof FactSheet) new TakeOff(section, sheet, root);
+  }
 }
 
 /** A worked example can be put on the sheet of its page. */
