@@ -30,7 +30,13 @@ func Table(l *assembly.List, main formula.System) [][columns]string {
 				cell(p.Length, length), cell(p.TotalLength(), length), cell(p.Mass, mass), cell(p.TotalMass(), mass)})
 		}
 	}
-	return behind(rows, l, main)
+	rows = behind(rows, l, main)
+	for i := range rows {
+		for k, text := range rows[i] {
+			rows[i][k] = strings.ReplaceAll(text, "\u00a0", " ") // what keeps a unit at its number is of no use in a cell
+		}
+	}
+	return rows
 }
 
 // behind adds the rows that follow the pieces.

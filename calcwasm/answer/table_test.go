@@ -54,7 +54,7 @@ func TestTableOfPieces(t *testing.T) {
 	for _, line := range []string{
 		"place,group,part,name,label,with,quantity,length each ft,length ft,mass each lb,mass lb\n",
 		"\n0,column,pipe,Pipe,full,,3,20,60,1,3\n", "\n1,column,pipe,Pipe,,,1,10,10,,\n", "\n2,column,nut,Nut,,pipe,1,,,,\n",
-		"\n,total,setting,setting,70\u00a0ft,,,,,,\n", "\n,note,,,Careful.,,,,,,\n",
+		"\n,total,setting,setting,70 ft,,,,,,\n", "\n,note,,,Careful.,,,,,,\n",
 	} {
 		if !strings.Contains(us, line) {
 			t.Errorf("the table lacks %q:\n%s", line, us)
