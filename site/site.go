@@ -122,6 +122,8 @@ func shellOf(page any) (string, bool) {
 		return "parts.html", true
 	case Chain, *Chain:
 		return "chain.html", true
+	case TakeOff, *TakeOff:
+		return "takeoff.html", true
 	case Build, *Build:
 		return "build.html", true
 	case Builds, *Builds:

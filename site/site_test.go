@@ -11,7 +11,7 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &TakeOff{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
@@ -20,7 +20,7 @@ func pieces() []any {
 
 // named are the fields whose text picks a word: every value they may have.
 var named = map[string][]string{
-	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions", "builds"},
+	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions", "builds", "takeoff"},
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},

@@ -42,6 +42,9 @@ func (w *work) frame(s stand) site.Frame {
 	if w.evidence != nil {
 		f.Nav = append(f.Nav, site.NavEntry{Key: "sources", URL: root + sourcesPath})
 	}
+	if w.hasTakeOff() {
+		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "takeoff", URL: root + takeoffPath})
+	}
 	if w.hasChain() {
 		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "chain", URL: root + chainPath})
 	}

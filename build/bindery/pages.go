@@ -16,6 +16,9 @@ func (w *work) pages() []page {
 	if w.hasChain() {
 		list = append(list, page{chainPath, w.chainView})
 	}
+	if w.hasTakeOff() {
+		list = append(list, page{takeoffPath, w.takeoffView})
+	}
 	if w.evidence != nil {
 		list = append(list, page{sourcesPath, w.sourcesView})
 	}

@@ -159,6 +159,7 @@ type Handbook struct {
 	ChainTitle         string  // whose facts the chain opens with: "Quillbeck Orchard"
 	ChainFacts         []Fact  // the facts the chain opens with
 	ChainWant          string  // the term it looks for at first; may be empty
+	TakeOff            Opening // the sheet of the page that counts pieces; without groups there is none
 
 	titled
 }
@@ -170,6 +171,14 @@ type Place struct{ ID, Name, About string }
 type Group struct {
 	Name  string
 	Terms []string
+}
+
+// Opening is a sheet of facts in groups, and what it opens with.
+type Opening struct {
+	Groups []Group
+	Title  string // whose facts: "Quillbeck Orchard"
+	Facts  []Fact
+	Want   string // the term it looks for at first; may be empty
 }
 
 // Fact is a term and its value, as text: "static-level", "140 ft".

@@ -22,12 +22,18 @@ func (h *Handbook) read(src []byte, found *report.List) {
 		{"about", false, text(&h.About)},
 		{"places", true, items(h.place)},
 		{"chapters", true, texts(&h.Chapters)},
-		{"chain", false, items(h.group)},
+		{"chain", false, items(groups("the chain", &h.Chain))},
 		{"chain-title", false, text(&h.ChainTitle)},
 		{"chain-facts", false, pairs("a list of terms with their values, such as static-level: 140 ft", func(term, value string) {
 			h.ChainFacts = append(h.ChainFacts, Fact{term, value})
 		})},
 		{"chain-want", false, text(&h.ChainWant)},
+		{"takeoff", false, items(groups("the take-off", &h.TakeOff.Groups))},
+		{"takeoff-title", false, text(&h.TakeOff.Title)},
+		{"takeoff-facts", false, pairs("a list of terms with their values, such as asked-setting: 237 ft", func(term, value string) {
+			h.TakeOff.Facts = append(h.TakeOff.Facts, Fact{term, value})
+		})},
+		{"takeoff-want", false, text(&h.TakeOff.Want)},
 	}
 	all := markdown.Span{Len: len(src)}
 	h.titled = readYAML(HandbookFile, src, all, "the file "+HandbookFile, fields, found)
@@ -42,10 +48,13 @@ func (h *Handbook) place(y *yamlReader, path string, n *yaml.Node) {
 	h.Places = append(h.Places, p)
 }
 
-func (h *Handbook) group(y *yamlReader, path string, n *yaml.Node) {
-	var g Group
-	y.mapping(path, "a group of the chain", n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
-	h.Chain = append(h.Chain, g)
+// groups reads groups of terms of a sheet.
+func groups(of string, list *[]Group) func(*yamlReader, string, *yaml.Node) {
+	return func(y *yamlReader, path string, n *yaml.Node) {
+		var g Group
+		y.mapping(path, "a group of "+of, n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
+		*list = append(*list, g)
+	}
 }
 
 // item is the path of an item of a list.

@@ -10,6 +10,7 @@ import { readFragment } from "./link";
 import { FindBox } from "./find";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
+import { TakeOff } from "./takeoff";
 import { earlyTheme, themeSwitch } from "./theme";
 import { earlyUnits, unitSwitch } from "./units";
 import { nameTerms } from "./warnings";
@@ -39,6 +40,7 @@ function begin(): void {
   customElements.define("cut-sheet", CutSheet);
   customElements.define("cut-compare", CutCompare);
   customElements.define("cut-which", CutWhich);
+  followPieces();
   offerExamples();
   wakeWhenIdle();
 }
@@ -51,6 +53,14 @@ function wakeWhenIdle(): void {
   const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 200));
   if (document.readyState === "complete") idle();
   else addEventListener("load", idle);
+}
+
+/** The list of a take-off follows its sheet. */
+function followPieces(): void {
+  for (const section of document.querySelectorAll<HTMLElement>(".pieces[data-sheet]")) {
+    const sheet = document.getElementById(section.dataset.sheet ?? "");
+    if (sheet instanceof FactSheet) new TakeOff(section, sheet, root);
+  }
 }
 
 /** A worked example can be put on the sheet of its page. */

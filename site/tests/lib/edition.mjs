@@ -104,6 +104,7 @@ export function samplePages() {
     "builds/index.html",
     "builds/oil-lubricated.html",
     "well-to-wire.html",
+    "take-off.html",
   ];
 }
 
