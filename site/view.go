@@ -297,6 +297,8 @@ type Part struct {
 	Wetted     []string      // of "water", "oil", "leakage", "grease", "filling", "dry"
 	Pressure   string        // "yes" or "no": holds discharge or bowl pressure
 	PerPump    string        // how many: "1; often in two pieces"
+	Counts     []PartCount   // how many there are in the pumps of the take-off
+	CountedAt  string        // the setting of these pumps
 	Material   string
 	Size       string // how it is sized
 	Wear       string // signs of wear and failure
@@ -306,6 +308,9 @@ type Part struct {
 	Cautions   []Caution
 	Sources    []template.HTML
 }
+
+// PartCount is how many of a part a pump has.
+type PartCount struct{ Build, Count string }
 
 // Neighbour is a part that touches this one.
 type Neighbour struct {

@@ -58,6 +58,9 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
 		return nil, err
 	}
+	if err := w.countParts(); err != nil {
+		return nil, err
+	}
 	pages := w.pages()
 	files, err := render(pages, parts.Shells, opts.Workers)
 	if err != nil {

@@ -27,6 +27,9 @@ type work struct {
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
 
+	counted   map[string]map[string]float64 // by build and part, at the facts of the take-off
+	countedAt string                        // the setting they are counted for
+
 	examples map[*markdown.Block]*reckon.Example
 	byTerm   [][]*reckon.Example // of each term's page, in its order
 	cautions map[int][]int       // of each term: its cautions, as places in Engine.Cautions
