@@ -10,13 +10,21 @@ import (
 // low. Nobody can list all such slips, but where one of them gives the very
 // number of a mistake, the number does not single the mistake out.
 
+// reach widens the tolerance for slips of the pen: they are rounded on the way
+// as well, each as its writer likes.
+const reach = 4
+
 // rival says whether a slip of the pen leads to a number as well as a way does.
 func (sg *segment) rival(a, tol float64, w way) bool {
 	set := sg.sheet.set
 	factor := set.Book.Terms[sg.term].US.Factor
-	for _, v := range append(swapped(sg.right, factor), carried(sg.right, factor)...) {
-		if math.Abs(v-a) <= tol {
-			return true
+	tol *= reach
+	_, last := fourDigits(sg.right, factor)
+	for _, right := range [...]float64{sg.right, sg.right - last, sg.right + last} { // rounding on the way moves the last digit
+		for _, v := range append(swapped(right, factor), carried(right, factor)...) {
+			if math.Abs(v-a) <= tol {
+				return true
+			}
 		}
 	}
 	facts := sg.sheet.Template.Facts
