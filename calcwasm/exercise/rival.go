@@ -12,7 +12,7 @@ import (
 
 // reach widens the tolerance for slips of the pen: they are rounded on the way
 // as well, each as its writer likes.
-const reach = 4
+const reach = 2
 
 // rival says whether a slip of the pen leads to a number as well as a way does.
 func (sg *segment) rival(a, tol float64, w way) bool {
