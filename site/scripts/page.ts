@@ -19,6 +19,7 @@ import { say } from "./words";
 const root = document.documentElement.dataset.root ?? "";
 const book = document.documentElement.dataset.book ?? "";
 
+document.documentElement.classList.add("scripted"); // room is kept for what the script will bring
 earlyTheme(book);
 earlyUnits(book);
 document.addEventListener("DOMContentLoaded", begin);

@@ -58,6 +58,21 @@ test("the living drawing takes the place of the printed one without moving the p
   });
 });
 
+test("the room of the tools is kept before they are there", async () => {
+  for (const width of [360, 768, 1280, 1920]) {
+    await withPage(browser, { viewport: { width, height: 900 } }, async (page) => {
+      const sheet = await open(page, "whole");
+      const moved = await sheet.evaluate((s) => {
+        const drawing = s.querySelector(".cutdraw");
+        const before = drawing.getBoundingClientRect().y;
+        s.querySelector(".cuttools").remove();
+        return drawing.getBoundingClientRect().y - before;
+      });
+      assert.ok(Math.abs(moved) <= 4, `at ${width} px the drawing stands ${moved} px from where it would be painted first`);
+    });
+  }
+});
+
 test("a part is picked by pointer in the drawing, by its balloon, and in the list", async () => {
   await withPage(browser, { viewport: { width: 1280, height: 1300 } }, async (page) => {
     const sheet = await open(page, "bowls");
