@@ -114,7 +114,7 @@ func (sg *segment) settle() {
 }
 
 // swapped lists a value with two neighbouring ones of its first four digits
-// exchanged.
+// exchanged, the nought before the point among them.
 func swapped(v, factor float64) []float64 {
 	n, unit := fourDigits(v, factor)
 	var list []float64
@@ -124,6 +124,10 @@ func swapped(v, factor float64) []float64 {
 			m := n + (low-high)*10*p + (high-low)*p
 			list = append(list, float64(m)*unit)
 		}
+	}
+	if x := math.Abs(v / factor); x >= 0.1 && x < 1 { // 0.57 written 5.07
+		first := math.Floor(10*x + 1e-9)
+		list = append(list, math.Copysign(float64((first+(10*x-first)/10)*factor), v))
 	}
 	return list
 }
