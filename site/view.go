@@ -548,6 +548,10 @@ type Home struct {
 	ChainURL   string // door "work it out"
 	ChainCount int    // lines on the sheet
 	ChainTerms []Link // results to look for, as links with facts
+
+	// Further pages; "" where the book has none.
+	QuestionsURL, PumpsURL, TakeOffURL string
+	QuestionCount                      int
 }
 
 // Hub is hub.html, the hidden page that remembers for all others. It shows nothing.
