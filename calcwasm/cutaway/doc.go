@@ -62,7 +62,7 @@ var Choices = [][]string{
 	{"tailpipe", "strainer", "bell"},        // end of the suction
 	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
 	{"single-seal", "double-seal"},          // under the tubing adapter bearing
-	{"plain-top", "nipple"},                 // top of the column: flange alone, or adapter and adjusting nipple
+	{"nipple", "plain-top"},                 // top of the column: adapter and adjusting nipple, or flange alone
 	{"enclosed", "semi-open"},               // impeller
 	{"collet", "key"},                       // how the impeller is held
 	{"taper-down", "taper-up"},              // wide end of the collet
