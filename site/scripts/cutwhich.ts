@@ -62,7 +62,7 @@ export class CutWhich extends HTMLElement {
     const right = given === this.now.build;
     this.asked++;
     if (right) this.right++;
-    else this.queue.splice(2, 0, this.now); // what was missed comes again
+    else this.queue.splice(Math.min(2 + this.asked - this.right, this.queue.length), 0, this.now); // missed: again, later with each miss, so that the others come too
     const told = this.tellTale();
     this.plate.light(told.inDrawing);
     const lines = [say(right ? "which.right" : "which.wrong", say("build." + this.now.build)), told.says, say("cut.quiz.score", this.right, this.asked)];

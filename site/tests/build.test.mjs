@@ -339,7 +339,8 @@ test("which pump is this: the answer is told, with what it can be told by", asyn
     await button(box, "which.start").click();
     const builds = ["water-lubricated", "oil-lubricated", "submersible"];
     const seen = new Set();
-    for (let i = 0; i < 14; i++) { // more than there are drawings: what was missed has come again
+    // more than there are drawings: what was missed has come again; drawn by lot, so go on until both were seen
+    for (let i = 0; i < 14 || (seen.size < 2 && i < 60); i++) {
       await box.locator(".cutlive svg").waitFor();
       const code = await box.locator("svg").evaluate((s) => s.outerHTML);
       assert.ok(!/lubricated|submersible|tube-|stuffing/.test(code), "the drawing tells the answer");
