@@ -45,7 +45,7 @@ func (w *work) partCard(p *book.Part, root string) site.Card {
 	c := site.Card{Link: w.partLink(p.ID, root), ID: "p/" + p.ID, Place: p.Place, Says: firstSentence(p.Doc)}
 	if w.cuts != nil {
 		if list := w.cuts.partFigures(p, root); len(list) > 0 {
-			c.Picture = list[0].Picture.URL
+			c.Picture = list[0].Layouts.Narrow.URL
 		}
 	}
 	return c
