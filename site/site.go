@@ -138,6 +138,14 @@ func shellOf(page any) (string, bool) {
 		return "home.html", true
 	case Hub, *Hub:
 		return "hub.html", true
+	case Practice, *Practice:
+		return "practice.html", true
+	case Exercise, *Exercise:
+		return "exercise.html", true
+	case Cards, *Cards:
+		return "cards.html", true
+	case Progress, *Progress:
+		return "progress.html", true
 	case Handouts, *Handouts:
 		return "handout.html", true
 	case Keys, *Keys:

@@ -8,6 +8,7 @@ import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
+import { practise } from "./practise";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
 import { TakeOff } from "./takeoff";
@@ -44,6 +45,7 @@ function begin(): void {
   followPieces();
   offerExamples();
   wakeWhenIdle();
+  practise(FactSheet.house);
 }
 
 /** The engine comes when the page is at rest, or at the first touch of a sheet. */
