@@ -28,6 +28,9 @@ func (w *work) homeView() (any, error) {
 	if w.cuts != nil {
 		v.PumpsURL = buildsPath
 	}
+	if v.PracticeCount = len(w.book.Exercises); v.PracticeCount > 0 {
+		v.PracticeURL = practicePath
+	}
 	if w.hasTakeOff() {
 		v.TakeOffURL = takeoffPath
 	}
