@@ -23,7 +23,7 @@ export class AskedItem {
     this.field = fieldFor(item, `item-${i}`, says, () => this.clear(), done);
     const what = item.term ? make("a", { href: `${root}terms/${item.term}.html` }, item.ask) : item.ask;
     this.element = make("li", { "data-kind": item.kind }, make("span", { class: "n" }, String(i + 1)),
-      make("div", { class: "ask" }, make("p", { class: "what" }, what), this.field.element, this.verdict, this.shown));
+      make("div", { class: "one" }, make("p", { class: "what" }, what), this.field.element, this.verdict, this.shown));
   }
 
   get value(): string {

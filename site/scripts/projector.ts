@@ -41,12 +41,16 @@ export class Projector {
       this.hidden.push(...(Array.from(list.children) as HTMLElement[]));
       const of = make("ul", { class: "options", role: "list" },
         ...(item.options ?? item.names ?? []).map((text, k) => make("li", {}, make("b", {}, String.fromCharCode(65 + k)), " ", text)));
-      const ask = make("div", { class: "ask" }, make("p", { class: "what" }, item.ask), of, list);
+      const ask = make("div", { class: "one" }, make("p", { class: "what" }, item.ask), of, list);
       return make("li", {}, make("span", { class: "n" }, String(i + 1)), ask);
     }));
     this.n = 0;
     this.turn(0);
     if (!this.dialog.open) this.dialog.showModal();
+    for (const size of ["0", "1", "2"]) {
+      this.dialog.dataset.size = size;
+      if (this.given.scrollHeight <= this.given.clientHeight) break;
+    }
     this.dialog.querySelector<HTMLElement>(".act.first")?.focus();
   }
 
