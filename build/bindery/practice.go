@@ -172,7 +172,7 @@ func (w *work) exerciseView(e *book.Exercise) (any, error) {
 	for _, o := range w.practice.order {
 		ids = append(ids, o.ID)
 	}
-	s.block.Sheet = w.sheetOf(ids, e.ID)
+	s.block.Sheet = strconv.Itoa(printedSeed)
 	names := map[string]string{}
 	for _, o := range w.practice.order {
 		names[o.ID] = o.Name

@@ -65,11 +65,16 @@ export class PracticeCards extends HTMLElement {
   }
 
   private turn(card: Card): void {
-    const face = this.desk.querySelector(".flash");
-    face?.append(make("div", { class: "back" }, ...back(card)));
+    const face = this.desk.querySelector<HTMLElement>(".flash");
+    if (!face) return;
+    const under = make("div", { class: "back" }, ...back(card));
+    face.append(under);
     const buttons = qualities.map((q, i) => act(say("cards.rate." + q, i + 1), () => this.rate(card, q)));
     this.desk.querySelector(".acts")?.replaceChildren(make("span", { class: "key" }, say("cards.rate")), ...buttons, act(say("cards.stop"), () => this.stop()));
-    buttons[0]?.focus();
+    // not on a button: a second press of Enter must not judge a card that was not read yet
+    face.tabIndex = -1;
+    face.focus({ preventScroll: true });
+    under.scrollIntoView({ block: "nearest" });
   }
 
   private rate(card: Card, q: number): void {

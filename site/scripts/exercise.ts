@@ -87,6 +87,8 @@ export class PracticeSheet extends HTMLElement {
     this.seedField.value = drawn.seed;
     const no = this.querySelector(".sheetno");
     if (no) setText(no, say("practice.sheet", drawn.seed));
+    const block = Array.from(document.querySelectorAll(".blockt dt")).find((e) => e.textContent === say("block.sheet"))?.nextElementSibling;
+    if (block) setText(block, drawn.seed); // what is printed tells its sheet
     const facts = new Map((drawn.sheet.facts ?? []).map((f) => [f.id, f.text]));
     for (const place of this.querySelectorAll<HTMLElement>(".situation [data-fact]")) setText(place, facts.get(place.dataset.fact ?? "") ?? "");
     this.querySelector(".raised")?.replaceChildren(...(drawn.sheet.cautions ?? []).map(caution));

@@ -21,6 +21,7 @@ export function showMark(place: HTMLElement, mark: Mark | null, root: string): v
   const word = make("p", { class: "word" }, sign(signs[mark.verdict] ?? "missing"), " ", make("b", {}, say("class.verdict." + mark.verdict)));
   if (mark.own) word.append(" ", make("span", { class: "o" }, say("practice.own")));
   place.append(word);
+  if (mark.verdict === "not-recognised" && !mark.say) place.append(make("p", {}, say("practice.unknown")));
   if (mark.say) place.append(make("p", {}, mark.say));
   const causes = mark.causes ?? [];
   causes.forEach((cause, i) => {
