@@ -550,8 +550,8 @@ type Home struct {
 	ChainTerms []Link // results to look for, as links with facts
 
 	// Further pages; "" where the book has none.
-	QuestionsURL, PumpsURL, TakeOffURL string
-	QuestionCount                      int
+	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
+	QuestionCount                                   int
 }
 
 // Hub is hub.html, the hidden page that remembers for all others. It shows nothing.

@@ -28,6 +28,9 @@ func (w *work) homeView() (any, error) {
 	if w.cuts != nil {
 		v.PumpsURL = buildsPath
 	}
+	if w.practice != nil {
+		v.PracticeURL = practicePath
+	}
 	if w.hasTakeOff() {
 		v.TakeOffURL = takeoffPath
 	}
