@@ -27,9 +27,22 @@ export class PracticeSheet extends HTMLElement {
       await engine.add("exercises");
       this.begin((seed) => new Drawn(engine, this.dataset.exercise ?? "", seed));
     } catch (e) {
-      const kind = e instanceof EngineError ? e.kind : "died";
-      this.news.textContent = say("engine." + kind, e instanceof Error ? e.message : String(e));
+      this.fail(e);
       this.acting.replaceChildren(this.news);
+    }
+  }
+
+  private fail(e: unknown): void {
+    const kind = e instanceof EngineError ? e.kind : "died";
+    this.news.textContent = say("engine." + kind, e instanceof Error ? e.message : String(e));
+  }
+
+  /** Does something that asks the engine; if it cannot answer, the reader is told. */
+  private safe(work: () => void): void {
+    try {
+      work();
+    } catch (e) {
+      this.fail(e);
     }
   }
 
@@ -42,9 +55,10 @@ export class PracticeSheet extends HTMLElement {
     const projector = new Projector(this.querySelector("h1")?.textContent ?? "");
     this.acting.replaceChildren(
       make("div", { class: "acts" },
-        act(say("practice.check"), () => this.check()), act(say("practice.next"), () => this.hint()), act(say("practice.way"), () => this.wholeWay()),
+        act(say("practice.check"), () => this.safe(() => this.check())), act(say("practice.next"), () => this.safe(() => this.hint())),
+        act(say("practice.way"), () => this.safe(() => this.wholeWay())),
         act(say("practice.another"), () => this.go(String(1 + Math.floor(Math.random() * largestSeed)))),
-        act(say("practice.projector"), () => this.drawn && projector.show(this.drawn, this.situation)), act(say("practice.print"), () => print())),
+        act(say("practice.projector"), () => this.safe(() => this.drawn && projector.show(this.drawn, this.situation))), act(say("practice.print"), () => print())),
       this.news, this.seedLine());
     this.acting.querySelector(".act")?.classList.add("first");
     const look = () => {
@@ -52,7 +66,7 @@ export class PracticeSheet extends HTMLElement {
       if (seed === "" ? this.drawn === null : seed !== this.drawn?.seed) this.show(draw(seed === "" ? this.dataset.seed ?? "" : seed));
       if (view === "projector" && this.drawn) projector.show(this.drawn, this.situation);
     };
-    addEventListener("hashchange", look);
+    addEventListener("hashchange", () => this.safe(look));
     look();
     this.dataset.alive = "";
   }
@@ -93,7 +107,7 @@ export class PracticeSheet extends HTMLElement {
     for (const place of this.querySelectorAll<HTMLElement>(".situation [data-fact]")) setText(place, facts.get(place.dataset.fact ?? "") ?? "");
     this.querySelector(".raised")?.replaceChildren(...(drawn.sheet.cautions ?? []).map(caution));
     const root = PracticeSheet.root;
-    this.items = drawn.sheet.items.map((item, i) => new AskedItem(item, i, root, () => this.check(i)));
+    this.items = drawn.sheet.items.map((item, i) => new AskedItem(item, i, root, () => this.safe(() => this.check(i))));
     this.querySelector(".asked")?.replaceChildren(...this.items.map((i) => i.element));
   }
 
