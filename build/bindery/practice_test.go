@@ -8,6 +8,7 @@ import (
 	"html"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"columnbowl/calcwasm/answer"
@@ -36,18 +37,37 @@ type keyReply struct {
 
 var factSpan = regexp.MustCompile(`<span class="fact" data-fact="([^"]+)">([^<]*)</span>`)
 
+// practised makes the work of the real book ready, with its exercises drawn. The
+// book is read and proved once for all tests of this file.
+func practised(t *testing.T) *work {
+	t.Helper()
+	practisedOnce.Do(func() {
+		w, err := prepare(loaded(t, realContent), testParts(t).Shells)
+		if err == nil {
+			err = w.preparePractice()
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		practisedWork = w
+	})
+	if practisedWork == nil {
+		t.Fatal("the book could not be made ready")
+	}
+	return practisedWork
+}
+
+var (
+	practisedOnce sync.Once
+	practisedWork *work
+)
+
 // TestPrintedSheetsAreTheEngines: on every page of an exercise stand the facts,
 // the cautions, what is asked and the whole key that the page's engine, which
 // has only the pack, gives for the same seed.
 func TestPrintedSheetsAreTheEngines(t *testing.T) {
-	b := loaded(t, realContent)
-	w, err := prepare(b, testParts(t).Shells)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := w.preparePractice(); err != nil {
-		t.Fatal(err)
-	}
+	w := practised(t)
+	b := w.book
 	desk, err := answer.Open(b.Engine.Pack())
 	if err != nil {
 		t.Fatal(err)
@@ -121,14 +141,16 @@ func living(sheet *sheetReply, key *keyReply, i int) string {
 // TestCardsAndProgress: every term and part has a card with something on it, the
 // cards stay within their budget, and chapters count only what there is.
 func TestCardsAndProgress(t *testing.T) {
-	e := bind(t, realContent, Options{})
-	data, ok := e.File(cardsPath)
-	if !ok {
-		t.Fatal("the book has no cards")
+	w := practised(t)
+	cards, err := w.cardsView()
+	if err != nil {
+		t.Fatal(err)
 	}
+	known := map[string]bool{}
+	deck := cards.(*site.Cards)
 	var zipped bytes.Buffer
 	z := gzip.NewWriter(&zipped)
-	if _, err := z.Write(data); err != nil {
+	if err := w.shells.Write(z, deck); err != nil {
 		t.Fatal(err)
 	}
 	if err := z.Close(); err != nil {
@@ -138,28 +160,14 @@ func TestCardsAndProgress(t *testing.T) {
 	if zipped.Len() > budget {
 		t.Errorf("the cards weigh %d bytes packed, %d are allowed", zipped.Len(), budget)
 	}
-	b := loaded(t, realContent)
-	w, err := prepare(b, testParts(t).Shells)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := w.preparePractice(); err != nil {
-		t.Fatal(err)
-	}
-	cards, err := w.cardsView()
-	if err != nil {
-		t.Fatal(err)
-	}
-	known := map[string]bool{}
-	deck := cards.(*site.Cards)
 	for _, c := range append(deck.Terms, deck.Parts...) {
 		if len(c.Says) < 10 || known[c.ID] {
 			t.Errorf("the card %s says %q", c.ID, c.Says)
 		}
 		known[c.ID] = true
 	}
-	if len(known) != len(b.Terms)+len(b.Parts) {
-		t.Errorf("%d cards for %d terms and %d parts", len(known), len(b.Terms), len(b.Parts))
+	if len(known) != len(w.book.Terms)+len(w.book.Parts) {
+		t.Errorf("%d cards for %d terms and %d parts", len(known), len(w.book.Terms), len(w.book.Parts))
 	}
 	progress, err := w.progressView()
 	if err != nil {
