@@ -195,24 +195,3 @@ func (l *loading) inAsking(field, message, suggest string) {
 	s := l.book.Asking.Where(field)
 	l.found.Add(AskingFile, s.Off, s.Len, message, suggest)
 }
-
-// keyed reads a mapping with free keys whose values are read by each.
-func keyed(y *yamlReader, path, what string, n *yaml.Node, each func(key, at string, value *yaml.Node)) {
-	if n.Kind != yaml.MappingNode {
-		y.fail(y.span(n), "“"+last(path)+"” is "+what+".", "")
-		return
-	}
-	seen := map[string]bool{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, value := n.Content[i], n.Content[i+1]
-		if seen[key.Value] {
-			y.fail(y.span(key), "“"+key.Value+"” stands here twice.", "")
-			continue
-		}
-		seen[key.Value] = true
-		at := join(path, key.Value)
-		y.at[at] = y.span(value)
-		y.at[at+"#key"] = y.span(key)
-		each(key.Value, at, value)
-	}
-}

@@ -247,28 +247,35 @@ func group(what string, fields func() []field) reader {
 	return func(y *yamlReader, path string, n *yaml.Node) { y.mapping(path, what, n, fields()) }
 }
 
-// pairs reads a mapping with free keys, in its order.
+// pairs reads a mapping with free keys and texts, in its order.
 func pairs(what string, each func(key, value string)) reader {
 	return func(y *yamlReader, path string, n *yaml.Node) {
-		if n.Kind != yaml.MappingNode {
-			y.fail(y.span(n), "“"+last(path)+"” is "+what+".", "")
-			return
-		}
-		seen := map[string]bool{}
-		for i := 0; i+1 < len(n.Content); i += 2 {
-			key, value := n.Content[i], n.Content[i+1]
-			if seen[key.Value] {
-				y.fail(y.span(key), "“"+key.Value+"” stands here twice.", "")
-				continue
-			}
-			seen[key.Value] = true
-			at := join(path, key.Value)
-			y.at[at] = y.span(value)
-			y.at[at+"#key"] = y.span(key)
+		keyed(y, path, what, n, func(key, at string, value *yaml.Node) {
 			var s string
 			text(&s)(y, at, value)
-			each(key.Value, s)
+			each(key, s)
+		})
+	}
+}
+
+// keyed reads a mapping with free keys whose values are read by each.
+func keyed(y *yamlReader, path, what string, n *yaml.Node, each func(key, at string, value *yaml.Node)) {
+	if n.Kind != yaml.MappingNode {
+		y.fail(y.span(n), "“"+last(path)+"” is "+what+".", "")
+		return
+	}
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key, value := n.Content[i], n.Content[i+1]
+		if seen[key.Value] {
+			y.fail(y.span(key), "“"+key.Value+"” stands here twice.", "")
+			continue
 		}
+		seen[key.Value] = true
+		at := join(path, key.Value)
+		y.at[at] = y.span(value)
+		y.at[at+"#key"] = y.span(key)
+		each(key.Value, at, value)
 	}
 }
 
