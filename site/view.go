@@ -201,6 +201,7 @@ type Sheet struct {
 	Rows   []Row
 	Carry  string // URL of the chain page, where these facts can be carried; "" on the chain page itself
 	Demo   bool   // rests on an invented bowl
+	Desk   bool   // the enquiry sheet of the desk, which looks after its facts
 }
 
 // Worked is a worked example with its steps as text.

@@ -13,6 +13,8 @@ const (
 	chainLead    = "All facts and all results of one pump on one sheet, from the water in the well to the wire of the motor. It opens with the facts of %s. Type over any line: what hangs on it follows. The pictures share one datum and one scale of depth."
 	chainNoFacts = "All facts and all results of one pump on one sheet, from the water in the well to the wire of the motor. Type what you know: what hangs on it follows."
 	chainScope   = "from well to wire"
+	deskLead     = "Type what the customer says. What was understood becomes facts on the enquiry sheet, what is missing is asked for in order, and the sheet tells the duty: total head, capacity and limits, without any bowl being chosen."
+	deskScope    = "the duty, before a pump is chosen"
 	bookScope    = "the whole book"
 
 	// What a computation was compared with.

@@ -28,6 +28,11 @@ func (h *Handbook) read(src []byte, found *report.List) {
 			h.ChainFacts = append(h.ChainFacts, Fact{term, value})
 		})},
 		{"chain-want", false, text(&h.ChainWant)},
+		{"desk", false, items(h.deskGroup)},
+		{"desk-ask", false, pairs("a list of terms, each with why it is asked", func(term, why string) {
+			h.DeskAsk = append(h.DeskAsk, Fact{term, why})
+		})},
+		{"desk-want", false, text(&h.DeskWant)},
 	}
 	all := markdown.Span{Len: len(src)}
 	h.titled = readYAML(HandbookFile, src, all, "the file "+HandbookFile, fields, found)
@@ -43,9 +48,17 @@ func (h *Handbook) place(y *yamlReader, path string, n *yaml.Node) {
 }
 
 func (h *Handbook) group(y *yamlReader, path string, n *yaml.Node) {
+	h.Chain = append(h.Chain, readGroup(y, path, "a group of the chain", n))
+}
+
+func (h *Handbook) deskGroup(y *yamlReader, path string, n *yaml.Node) {
+	h.Desk = append(h.Desk, readGroup(y, path, "a group of the desk", n))
+}
+
+func readGroup(y *yamlReader, path, what string, n *yaml.Node) Group {
 	var g Group
-	y.mapping(path, "a group of the chain", n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
-	h.Chain = append(h.Chain, g)
+	y.mapping(path, what, n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
+	return g
 }
 
 // item is the path of an item of a list.

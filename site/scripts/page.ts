@@ -1,6 +1,7 @@
 // Entry of every page. It runs in the head, before the first paint, so that paper and units do not
 // jump; all that needs the page waits for it. What needs a script is made by the script: without
 // one nothing on the page is dead.
+import { Desk } from "./desk";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
@@ -32,8 +33,17 @@ function begin(): void {
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
   customElements.define("fact-sheet", FactSheet);
+  beginDesk();
   offerExamples();
   wakeWhenIdle();
+}
+
+/** The page of the desk has a place for it beside its sheet. */
+function beginDesk(): void {
+  const place = document.getElementById("desk");
+  const sheet = document.querySelector("fact-sheet");
+  const print = document.querySelector(".deskprint");
+  if (place && print && sheet instanceof FactSheet) new Desk(place, sheet, print);
 }
 
 /** The engine comes when the page is at rest, or at the first touch of a sheet. */

@@ -26,7 +26,8 @@ export interface Shown {
   wanted: boolean;
 }
 
-interface Choice {
+/** One value of a term that is a choice. */
+export interface Choice {
   id: string;
   name: string;
 }
@@ -81,6 +82,12 @@ export class Row {
     if (this.isChoice) return this.reply.choice ?? "";
     const { n, u } = this.reply.us ?? { n: "", u: "" };
     return n === "" ? "" : `${n} ${u}`.trim();
+  }
+
+  /** The name of a value, where the term is a choice. */
+  nameOf(choice: string): string {
+    const choices = JSON.parse(this.li.dataset.choices ?? "[]") as Choice[];
+    return choices.find((c) => c.id === choice)?.name ?? choice;
   }
 
   focus(): void {
