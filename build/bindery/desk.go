@@ -18,7 +18,7 @@ func (w *work) hasDesk() bool { return len(w.book.Handbook.Desk) > 0 }
 // stands, or without a script, it is a blank form.
 func (w *work) deskView() (any, error) {
 	h := &w.book.Handbook
-	f := w.frame(stand{path: deskPath, title: w.words["desk.title"], say: deskLead, nav: "desk", block: site.TitleBlock{Scope: deskScope}})
+	f := w.frame(stand{path: deskPath, title: w.words["desk.title"], say: deskLead, nav: "desk", block: site.TitleBlock{Title: w.words["desk.sheet"], Scope: deskScope}})
 	// The wanted term is looked for by the script: while it cannot be had, a
 	// sheet that looks for it would call most lines waiting and ask for nothing.
 	empty := &example{title: w.words["desk.sheet"], want: -1, result: w.engine.Reckon(reckon.Question{Want: -1})}

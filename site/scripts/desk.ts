@@ -209,10 +209,13 @@ export class Desk implements ReadingHost {
     }
   }
 
-  /** The next thing to decide, or else the next sentence. */
+  /**
+   * The next thing to decide, or else the next sentence. What could mean two things gets the focus
+   * as a line and not on its first button: a second Enter must not decide it.
+   */
   private next(): void {
-    const goal = this.saidPlace.querySelector<HTMLElement>(".putall, .asks .choices button, .differs .choices button, .clashes .choices button");
-    (goal ?? this.field).focus();
+    const find = (selector: string) => this.saidPlace.querySelector<HTMLElement>(selector);
+    (find(".putall") ?? find(".piece:is(.asks, .differs, .clashes)") ?? this.field).focus();
   }
 
   // what the lines of the readings ask
@@ -328,7 +331,7 @@ export class Desk implements ReadingHost {
     const row = this.sheet.row(this.sheet.carried.want || this.want);
     if (!row || !reply) return setText(this.duty, "");
     const { large, small } = valueOf(row.reply, (c) => c);
-    const head = large === "" ? say("desk.duty.open", row.name) : `${row.name}: ${small === "" ? large : `${large} (${small})`}`;
+    const head = large === "" ? say("desk.duty.open", this.book.name(row.term)) : `${this.book.name(row.term)}: ${small === "" ? large : `${large} (${small})`}`;
     setText(this.duty, `${head}. ${this.open.length === 0 ? say("desk.duty.done") : say("desk.duty.asks", this.open.length)}`);
   }
 

@@ -21,9 +21,9 @@ export interface Printed {
 export function drawPrint(place: Element, book: DeskBook, p: Printed): void {
   place.replaceChildren(
     head(p),
-    section("desk.print.duty", duty(p)),
+    section("desk.print.duty", duty(book, p)),
     section("desk.print.known", known(book, p), "cols2"),
-    section("desk.print.derived", derived(p)),
+    section("desk.print.derived", derived(book, p)),
     section("desk.print.cautions", cautions(p)),
     section("desk.print.open", blanks(book, p), "cols2"),
     ...(p.enquiry.sentences.length > 0 ? [section("desk.print.said", p.enquiry.sentences.map((s) => make("blockquote", {}, s.text)))] : []),
@@ -53,14 +53,14 @@ export function valueOf(r: TermReply, choice: (id: string) => string): { large: 
   return { large, small: small === large ? "" : small };
 }
 
-function duty(p: Printed): HTMLElement[] {
+function duty(book: DeskBook, p: Printed): HTMLElement[] {
   const ids = [p.enquiry.want, ...p.limits];
   const cells = ids.flatMap((id) => {
     const row = p.lines.find((r) => r.term === id);
     if (!row) return [];
     const { large, small } = valueOf(row.reply, (c) => c);
     const value = large === "" ? say("desk.duty.none") : small === "" ? large : `${large} (${small})`;
-    return [make("div", { class: id === p.enquiry.want ? "sum" : "" }, make("dt", {}, row.name), make("dd", {}, value))];
+    return [make("div", { class: id === p.enquiry.want ? "sum" : "" }, make("dt", {}, book.name(id)), make("dd", {}, value))];
   });
   return [make("dl", { class: "duty" }, ...cells)];
 }
@@ -77,7 +77,7 @@ function known(book: DeskBook, p: Printed): HTMLElement[] {
     facts.delete(row.term);
     const { large, small } = valueOf(row.reply, (c) => book.shown(row.term, c));
     const broken = large === "" || !givenStates.includes(row.reply.state);
-    items.push(fact(row.name, broken ? f.text : large, small, f, row.reply));
+    items.push(fact(book.name(row.term), broken ? f.text : large, small, f, row.reply));
   }
   for (const f of facts.values()) items.push(fact(book.name(f.term), book.shown(f.term, f.text), "", f, null));
   if (items.length === 0) return [make("p", {}, say("desk.print.none"))];
@@ -93,17 +93,17 @@ function fact(name: string, large: string, small: string, f: FiledFact, r: TermR
   return li;
 }
 
-function derived(p: Printed): HTMLElement[] {
+function derived(book: DeskBook, p: Printed): HTMLElement[] {
   const given = new Set(p.enquiry.facts.map((f) => f.term));
   const rows = p.lines.filter((r) => derivedStates.includes(r.reply.state) || (r.reply.state === "clash" && !given.has(r.term)));
   if (rows.length === 0) return [make("p", {}, say("desk.print.none"))];
   const body = make("tbody");
   for (const row of rows) {
     const r = row.reply;
-    const { large, small } = valueOf(r, (c) => row.nameOf(c));
+    const { large, small } = valueOf(r, (c) => book.shown(row.term, c));
     const work = (unitsNow() === "si" ? r.work?.si : r.work?.us) ?? "";
     const how = [r.relation && work ? `${r.relation} = ${work}` : work || r.relation || "", r.state === "follows" ? "" : say("state." + r.state), r.note ?? ""];
-    body.append(make("tr", {}, make("th", { scope: "row" }, row.name), make("td", { class: "r" }, large), make("td", { class: "r" }, small), make("td", {}, how.filter(Boolean).join("; "))));
+    body.append(make("tr", {}, make("th", { scope: "row" }, book.name(row.term)), make("td", { class: "r" }, large), make("td", { class: "r" }, small), make("td", {}, how.filter(Boolean).join("; "))));
   }
   return [make("table", {}, body)];
 }

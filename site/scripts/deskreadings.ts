@@ -14,7 +14,7 @@ export interface ReadingHost extends Known {
   shown(term: string, text: string): string;
 }
 
-const most = 5; // candidates that are offered for one piece
+const most = 4; // candidates that are offered for one piece
 
 /** Draws all sentences, the last one first: the caller looks at what was just said. */
 export function drawSaid(place: Element, list: readonly Said[], host: ReadingHost): void {
@@ -43,7 +43,7 @@ function sentence(s: Said, i: number, host: ReadingHost): HTMLElement {
 
 function line(s: Said, r: Reading, host: ReadingHost): HTMLElement {
   const standing = s.standing(r, host);
-  const li = make("li", { class: `piece ${standing}` }, make("q", {}, r.text));
+  const li = make("li", { class: `piece ${standing}`, tabindex: "-1" }, make("q", {}, r.text));
   const meaning = make("span", { class: "meaning" });
   const buttons = make("span", { class: "choices" });
   const first = s.onSheet(r, host) ?? r.candidates?.[0];

@@ -84,12 +84,6 @@ export class Row {
     return n === "" ? "" : `${n} ${u}`.trim();
   }
 
-  /** The name of a value, where the term is a choice. */
-  nameOf(choice: string): string {
-    const choices = JSON.parse(this.li.dataset.choices ?? "[]") as Choice[];
-    return choices.find((c) => c.id === choice)?.name ?? choice;
-  }
-
   focus(): void {
     this.field.focus();
     if (this.field instanceof HTMLInputElement) this.field.select();
