@@ -215,7 +215,7 @@ export class Desk implements ReadingHost {
    */
   private next(): void {
     const find = (selector: string) => this.saidPlace.querySelector<HTMLElement>(selector);
-    (find(".putall") ?? find(".piece:is(.asks, .differs, .clashes)") ?? this.field).focus();
+    (find(".putall") ?? find(".piece:is(.open, .differs, .clashes)") ?? this.field).focus();
   }
 
   // what the lines of the readings ask

@@ -55,7 +55,7 @@ function line(s: Said, r: Reading, host: ReadingHost): HTMLElement {
 
 /** What a line says about its piece. */
 function meant(r: Reading, standing: Standing, first: Candidate | undefined, host: ReadingHost): (Node | string)[] {
-  if (standing === "asks" || standing === "unknown") return [make("span", { class: "ask" }, r.message ?? "")];
+  if (standing === "open" || standing === "unknown") return [make("span", { class: "ask" }, r.message ?? "")];
   if (first === undefined) return [];
   const fact = make("b", {}, first.name, " ", make("span", { class: "num" }, host.shown(first.term, first.value)));
   if (standing === "differs") return [fact, " ", make("span", { class: "against" }, say("desk.differs", host.shown(first.term, host.text(first.term))))];
@@ -76,7 +76,7 @@ function choices(s: Said, r: Reading, standing: Standing, first: Candidate | und
   }
   if (standing === "unknown" || first === undefined) return [drop(say("desk.drop"))];
   const others = (r.candidates ?? []).filter((c) => c !== first).slice(0, most - 1);
-  if (standing === "asks") return [...(r.candidates ?? []).slice(0, most).map((c) => take(c, r, undefined, host)), drop(say("desk.drop"))];
+  if (standing === "open") return [...(r.candidates ?? []).slice(0, most).map((c) => take(c, r, undefined, host)), drop(say("desk.drop"))];
   if (standing === "on") return [...others.map((c) => take(c, r, first, host)), act(say("desk.off"), () => host.off(first))];
   if (standing === "differs") {
     return [

@@ -26,7 +26,7 @@ export interface AskReply {
  * Where a piece stands: on the sheet; ready to go there; to be asked; against a fact on the sheet;
  * against what follows from the sheet; not understood; not wanted.
  */
-export type Standing = "on" | "ready" | "asks" | "differs" | "clashes" | "unknown" | "dropped";
+export type Standing = "on" | "ready" | "open" | "differs" | "clashes" | "unknown" | "dropped";
 
 /** What the sheet can tell about a value. */
 export interface Known {
@@ -56,7 +56,7 @@ export class Said {
     const first = r.candidates?.[0];
     if (r.state === "unknown" || first === undefined) return "unknown";
     if (r.state === "sure" && this.onSheet(r, known)) return "on";
-    if (r.state === "ask") return this.onSheet(r, known) ? "on" : "asks";
+    if (r.state === "ask") return this.onSheet(r, known) ? "on" : "open";
     if (known.text(first.term) !== "") return "differs";
     return known.clash(first) === "" ? "ready" : "clashes";
   }

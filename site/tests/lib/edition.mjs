@@ -102,6 +102,7 @@ export function samplePages() {
     "terms/index.html",
     "parts/index.html",
     "well-to-wire.html",
+    "desk.html",
   ];
 }
 
