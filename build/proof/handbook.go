@@ -61,7 +61,7 @@ func (c *checker) desk(terms []string) {
 	for i, g := range h.Desk {
 		c.list("desk."+strconv.Itoa(i)+".terms", g.Terms, "term", terms, onSheet)
 	}
-	lines := keys(onSheet)
+	lines := slices.DeleteFunc(keys(onSheet), func(id string) bool { return !slices.Contains(terms, id) })
 	for _, a := range h.DeskAsk {
 		t := c.book.TermByID[a.Term]
 		switch {
