@@ -163,54 +163,10 @@ func (t *takeoff) status() int {
 	return 1
 }
 
-// touched are the terms that the list stands on: those given, those in its
-// lines and totals, and all on the way to them.
-func (t *takeoff) touched() []int {
-	list := append(slices.Clone(t.Build.Options), t.Build.Totals...)
-	list = append(list, t.Build.Made, t.Build.Asked)
-	for i := range t.Pieces {
-		line := t.Pieces[i].Line
-		for _, e := range []*formula.Expr{line.Count, line.Length, line.Mass, line.When} {
-			if e != nil {
-				list = append(list, e.Terms()...)
-			}
-		}
-	}
-	for _, f := range t.Result.Question.Facts {
-		list = append(list, f.Term)
-	}
-	for _, term := range slices.Clone(list) {
-		list = append(list, t.Result.Chain(term)...)
-	}
-	slices.Sort(list)
-	return slices.Compact(list)
-}
-
 // cautions are those of the touched terms that fire, the refusals left out.
 func (t *takeoff) cautions() (fires []*reckon.Caution) {
-	touched := t.touched()
-	for _, c := range t.Result.Cautions {
-		if caution := &t.book.Cautions[c.Caution]; c.Truth == formula.True && slices.Contains(touched, caution.Home) && !slices.Contains(t.Refused, c.Caution) {
-			fires = append(fires, caution)
-		}
+	for _, c := range t.Cautions() {
+		fires = append(fires, &t.book.Cautions[c])
 	}
 	return fires
-}
-
-// totals are those that have a value in this build.
-func (t *takeoff) totals() []int {
-	return slices.DeleteFunc(slices.Clone(t.Build.Totals), func(term int) bool {
-		return !t.Result.Known(term) || t.Result.Values[term].State == reckon.NotApplicable
-	})
-}
-
-// largest is the one of the hook's weights to be told first; -1 if none is known.
-func (t *takeoff) largest() int {
-	best := -1
-	for _, term := range t.Build.Hook {
-		if t.Result.Known(term) && (best < 0 || t.Result.Values[term].Likely > t.Result.Values[best].Likely) {
-			best = term
-		}
-	}
-	return best
 }

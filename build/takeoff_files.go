@@ -1,11 +1,10 @@
 package main
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"io"
-	"strconv"
 
+	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
 )
@@ -92,7 +91,7 @@ func (t *takeoff) jsonList(j *jsonTakeoff) {
 			j.Runs = append(j.Runs, jsonRun{r.Name, *in("ft", r.Length), r.Agrees})
 		}
 	}
-	for _, term := range t.totals() {
+	for _, term := range t.Totals() {
 		j.Totals = append(j.Totals, *t.jsonMeasure(term))
 	}
 	for _, term := range t.Asks() {
@@ -119,54 +118,11 @@ func in(symbol string, v float64) *float64 {
 }
 
 // printCSV writes the pieces as a table for a spreadsheet: one row for each
-// piece, then the totals and the notes.
+// piece, then the totals and the notes. The page that counts pieces saves the
+// same text.
 func (t *takeoff) printCSV(out io.Writer) int {
-	w := csv.NewWriter(out)
-	length, mass := "ft", "lb"
-	if t.main == formula.SI {
-		length, mass = "m", "kg"
-	}
-	rows := [][]string{{"place", "group", "part", "name", "label", "with", "quantity", "length each " + length, "length " + length, "mass each " + mass, "mass " + mass}}
-	for i := range t.Pieces {
-		p := &t.Pieces[i]
-		if len(t.Refused) > 0 {
-			break
-		}
-		rows = append(rows, []string{strconv.Itoa(p.Order), t.Build.Groups[p.Group].ID, p.Line.Part, p.Line.Name, p.Line.Label, p.Line.With, cell(&p.Count),
-			cell(in(length, p.Length)), cell(in(length, p.TotalLength())), cell(in(mass, p.Mass)), cell(in(mass, p.TotalMass()))})
-	}
-	row := func(kind, id, name, text string) {
-		rows = append(rows, []string{"", kind, id, name, text, "", "", "", "", "", ""})
-	}
-	for _, term := range append([]int{t.Build.Asked, t.Build.Made}, t.totals()...) {
-		if t.Result.Known(term) {
-			row("total", t.book.Terms[term].ID, t.book.Terms[term].Name, t.Result.Text(term, t.main))
-		}
-	}
-	for _, c := range t.Refused {
-		row("refused", t.book.Cautions[c].ID, "", t.book.Cautions[c].Say)
-	}
-	for _, c := range t.cautions() {
-		row("caution", c.ID, "", c.Say)
-	}
-	if len(t.Refused) == 0 {
-		for _, term := range t.Asks() {
-			row("missing", t.book.Terms[term].ID, "", t.book.Terms[term].Ask)
-		}
-	}
-	for _, n := range t.Notes {
-		row("note", "", "", n)
-	}
-	if err := w.WriteAll(rows); err != nil {
+	if _, err := io.WriteString(out, answer.CSV(t.List, t.main)); err != nil {
 		return 1
 	}
 	return t.status()
-}
-
-// cell is a number of a table; empty if it is not known.
-func cell(v *float64) string {
-	if v == nil || *v != *v {
-		return ""
-	}
-	return strconv.FormatFloat(*v, 'f', -1, 64)
 }

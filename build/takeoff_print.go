@@ -159,12 +159,12 @@ func (t *takeoff) printSums(out io.Writer) {
 }
 
 func (t *takeoff) printTotals(out io.Writer) {
-	if big := t.largest(); big >= 0 {
+	if big := t.Largest(); big >= 0 {
 		text := strings.ToUpper(t.book.Terms[big].Name) + ": " + t.value(big)
 		rule := strings.Repeat("=", utf8.RuneCountInString(text)+4)
 		fmt.Fprintf(out, "\n%s\n  %s\n%s\n", rule, text, rule)
 	}
-	for _, term := range t.totals() {
+	for _, term := range t.Totals() {
 		fmt.Fprintf(out, "  %-36s %s\n", t.book.Terms[term].Name, t.value(term))
 	}
 }
@@ -172,7 +172,7 @@ func (t *takeoff) printTotals(out io.Writer) {
 // printAssumed tells what nobody has said and the book has taken for granted.
 func (t *takeoff) printAssumed(out io.Writer) {
 	head := "\nTaken for granted, because nobody has said otherwise:\n"
-	for _, term := range t.touched() {
+	for _, term := range t.Touched() {
 		v := &t.Result.Values[term]
 		if v.State != reckon.Assumed {
 			continue

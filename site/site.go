@@ -124,6 +124,8 @@ func shellOf(page any) (string, bool) {
 		return "chain.html", true
 	case Desk, *Desk:
 		return "desk.html", true
+	case TakeOff, *TakeOff:
+		return "takeoff.html", true
 	case Build, *Build:
 		return "build.html", true
 	case Builds, *Builds:
@@ -138,6 +140,14 @@ func shellOf(page any) (string, bool) {
 		return "home.html", true
 	case Hub, *Hub:
 		return "hub.html", true
+	case Practice, *Practice:
+		return "practice.html", true
+	case Exercise, *Exercise:
+		return "exercise.html", true
+	case Cards, *Cards:
+		return "cards.html", true
+	case Progress, *Progress:
+		return "progress.html", true
 	case Handouts, *Handouts:
 		return "handout.html", true
 	case Keys, *Keys:

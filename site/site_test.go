@@ -11,7 +11,7 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &TakeOff{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
@@ -20,11 +20,13 @@ func pieces() []any {
 
 // named are the fields whose text picks a word: every value they may have.
 var named = map[string][]string{
-	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions", "builds"},
+	"Lang": {"en"}, "Root": {"", "../"}, "Units": {"us", "si"}, "Key": {"chain", "terms", "parts", "sources", "questions", "builds", "takeoff"},
 	"Strength": {"formula", "estimate", "assume"}, "Motion": {"turns", "stands", "both"},
 	"Wetted": {"water", "oil", "leakage", "grease", "filling", "dry"}, "Pressure": {"yes", "no"},
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
-	"CutFile.URL": {"../drawings/a.svg"}, "Cut.Build": {"submersible"}, "Lit.Build": {"water-lubricated", "oil-lubricated"},
+	"Build": {"water-lubricated", "oil-lubricated", "submersible"},
+	// a list of pictures takes addresses alone, no text
+	"CutFile.URL":   {"drawings/oil-lubricated-whole-768.svg", "../drawings/submersible-motor-360.svg#c-motor-shell"},
 	"Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
 	"Verdict": {"right", "rounded", "unit", "carried", "mistake", "could-be", "not-recognised", "wrong", "in-part", "empty", "unread"},
 }
@@ -40,7 +42,7 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.NumField() {
 			name := v.Type().Field(i).Name
 			switch v.Type().Name() + "." + name {
-			case "Caution.State", "CutFile.URL", "Cut.Build", "Lit.Build":
+			case "Caution.State", "CutFile.URL":
 				name = v.Type().Name() + "." + name
 			}
 			fill(v.Field(i), name, turn)
@@ -50,8 +52,8 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.Len() {
 			fill(v.Index(i), field, turn+i)
 		}
-		if field == "Rows" {
-			v.Index(1).FieldByName("Heading").SetString("")
+		if h := v.Index(1); field == "Rows" && h.FieldByName("Heading").IsValid() {
+			h.FieldByName("Heading").SetString("")
 		}
 	case reflect.Map:
 		v.Set(reflect.ValueOf(map[State]int{States[turn%len(States)]: 1 + turn%2}))

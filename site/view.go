@@ -199,6 +199,7 @@ type Sheet struct {
 	Choose []Fact // estimates chosen from the start: term and name of the estimate
 	Count  map[State]int
 	Rows   []Row
+	Pieces bool   // it asks for the parts of the pump as well, for a list on the page
 	Carry  string // URL of the chain page, where these facts can be carried; "" on the chain page itself
 	Demo   bool   // rests on an invented bowl
 	Desk   bool   // the enquiry sheet of the desk, which looks after its facts
@@ -297,6 +298,8 @@ type Part struct {
 	Wetted     []string      // of "water", "oil", "leakage", "grease", "filling", "dry"
 	Pressure   string        // "yes" or "no": holds discharge or bowl pressure
 	PerPump    string        // how many: "1; often in two pieces"
+	Counts     []PartCount   // how many there are in the pumps of the take-off
+	CountedAt  string        // the setting of these pumps
 	Material   string
 	Size       string // how it is sized
 	Wear       string // signs of wear and failure
@@ -306,6 +309,9 @@ type Part struct {
 	Cautions   []Caution
 	Sources    []template.HTML
 }
+
+// PartCount is how many of a part a pump has.
+type PartCount struct{ Build, Count string }
 
 // Neighbour is a part that touches this one.
 type Neighbour struct {
@@ -374,9 +380,10 @@ type Builds struct {
 
 // Pump is a build on the page that compares them.
 type Pump struct {
-	Cut  Cut
-	URL  string
-	Says template.HTML
+	Cut   Cut
+	Plain CutFile // the drawing without numbers
+	URL   string
+	Says  template.HTML
 }
 
 // PartGroup is the parts of one place of the pump.
@@ -387,6 +394,7 @@ type PartGroup struct {
 
 // PartRow is a part and the builds that have it, in the order of the pumps.
 type PartRow struct {
+	ID   string
 	Link Link
 	In   []bool
 }
@@ -399,6 +407,9 @@ type Cut struct {
 	Alt         string  // what the drawing shows, for those who do not see it
 	Layouts     Layouts // required
 	Labels      []CutLabel
+	Follow      string // what can be followed in it, split by spaces
+	Apart       bool   // its assemblies can be pulled apart
+	Stages      int    // how many it shows, if a reader can change that; otherwise 0
 }
 
 // CutInText is a cutaway drawing in a running text.
@@ -429,9 +440,9 @@ type CutLabel struct {
 // Lit is a drawing with a part lit in it.
 type Lit struct {
 	Build, Sheet string
-	URL          string  // of the sheet on the page of its pump
-	Number       int     // of the part in the drawing; 0 if it has none
-	Picture      CutFile // the narrow layout: the column beside the text is no wider
+	URL          string // of the sheet on the page of its pump
+	Number       int    // of the part in the drawing; 0 if it has none
+	Layouts      Layouts
 	Alt          string
 }
 
@@ -538,6 +549,10 @@ type Home struct {
 	ChainURL   string // door "work it out"
 	ChainCount int    // lines on the sheet
 	ChainTerms []Link // results to look for, as links with facts
+
+	// Further pages; "" where the book has none.
+	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
+	QuestionCount, PracticeCount                    int
 }
 
 // Hub is hub.html, the hidden page that remembers for all others. It shows nothing.

@@ -55,7 +55,13 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 		return nil, err
 	}
 	w.evidence = opts.Evidence
+	if err := w.preparePractice(); err != nil {
+		return nil, err
+	}
 	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
+		return nil, err
+	}
+	if err := w.countParts(); err != nil {
 		return nil, err
 	}
 	pages := w.pages()
@@ -73,6 +79,13 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 			return nil, err
 		}
 		assets = append(append(assets, w.cuts.files()...), File{cutsScript, script})
+	}
+	if w.practice != nil {
+		script, err := w.practice.script()
+		if err != nil {
+			return nil, err
+		}
+		assets = append(assets, script)
 	}
 	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
 	return e, e.arrange()

@@ -36,7 +36,7 @@ func (w *work) buildsView() (any, error) {
 	for _, build := range book.Builds {
 		c := w.cuts.sheet(build, cutaway.Whole, root)
 		c.Title = capital(w.words["build."+build])
-		v.Pumps = append(v.Pumps, site.Pump{Cut: c, URL: root + buildPath(build), Says: paragraph(w.words["build."+build+".says"])})
+		v.Pumps = append(v.Pumps, site.Pump{Cut: c, Plain: w.cuts.plain(build, root), URL: root + buildPath(build), Says: paragraph(w.words["build."+build+".says"])})
 	}
 	for _, place := range w.book.Handbook.Places {
 		g := site.PartGroup{Place: w.placeLink(place.ID, root)}
@@ -45,7 +45,7 @@ func (w *work) buildsView() (any, error) {
 			if p.Place != place.ID {
 				continue
 			}
-			row := site.PartRow{Link: w.partLink(id, root)}
+			row := site.PartRow{ID: id, Link: w.partLink(id, root)}
 			for _, build := range book.Builds {
 				row.In = append(row.In, slices.Contains(p.Builds, build))
 			}

@@ -4,35 +4,14 @@ import (
 	"fmt"
 	"slices"
 
-	"columnbowl/calcwasm/reckon"
+	"columnbowl/build/book"
 	"columnbowl/site"
 )
 
 // chainExample works out the facts that the page from well to wire opens with.
 func (w *work) chainExample() (*example, error) {
 	h := &w.book.Handbook
-	e := &example{title: h.ChainTitle, want: -1}
-	if e.title == "" {
-		e.title = w.words["chain.title"]
-	}
-	if i, ok := w.engine.Find(h.ChainWant); ok {
-		e.want, e.expect = i, []int{i}
-	}
-	q := reckon.Question{Want: -1}
-	for _, f := range h.ChainFacts {
-		t, ok := w.engine.Find(f.Term)
-		if !ok {
-			return nil, fmt.Errorf("handbook.yaml, chain-facts: there is no term %q", f.Term)
-		}
-		fact, err := w.fact(t, f.Text)
-		if err != nil {
-			return nil, fmt.Errorf("handbook.yaml, chain-facts: %w", err)
-		}
-		q.Facts = append(q.Facts, fact)
-		e.facts = append(e.facts, site.Fact{Term: f.Term, Text: f.Text})
-	}
-	e.result = w.engine.Reckon(q)
-	return e, nil
+	return w.opened("chain", &book.Opening{Title: h.ChainTitle, Facts: h.ChainFacts, Want: h.ChainWant})
 }
 
 // findSpine is the longest way on which the last result of the chain hangs:
@@ -102,17 +81,9 @@ func (w *work) chainView() (any, error) {
 	}
 	f := w.frame(stand{path: chainPath, title: w.words["chain.title"], say: lead, nav: "chain",
 		block: site.TitleBlock{Scope: chainScope, Facts: h.ChainTitle}})
-	var groups []group
-	for _, g := range h.Chain {
-		rows := group{heading: g.Name}
-		for _, id := range g.Terms {
-			t, ok := w.engine.Find(id)
-			if !ok {
-				return nil, fmt.Errorf("handbook.yaml, chain: there is no term %q", id)
-			}
-			rows.terms = append(rows.terms, t)
-		}
-		groups = append(groups, rows)
+	groups, err := w.sheetGroups("chain", h.Chain)
+	if err != nil {
+		return nil, err
 	}
 	return &site.Chain{Frame: f, Lead: paragraph(lead), Pictures: w.chainPictures(true), Details: w.chainPictures(false), Sheet: w.sheet(sheetID, w.chain, groups, "")}, nil
 }

@@ -95,22 +95,25 @@ func (c *cuts) files() []File {
 	for _, build := range book.Builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range widths {
-				list = append(list, File{cutPath(build, sheet, width), c.file(build, sheet, width, nil)})
+				list = append(list, File{cutPath(build, sheet, width), c.file(litFile{build: build, sheet: sheet, width: width})})
 			}
 		}
 	}
 	c.extra.Range(func(path, what any) bool {
 		l := what.(litFile)
-		list = append(list, File{path.(string), c.file(l.build, l.sheet, l.width, l.parts)})
+		list = append(list, File{path.(string), c.file(l)})
 		return true
 	})
 	return list
 }
 
-func (c *cuts) file(build, sheet string, width int, lit []string) []byte {
-	svg := c.drawn[cutName(build, sheet, width)].Scene.SVG()
+func (c *cuts) file(f litFile) []byte {
+	svg := c.drawn[cutName(f.build, f.sheet, f.width)].Scene.SVG()
+	if f.plain {
+		svg = strings.Replace(svg, `class="fig cutaway`, `class="fig cutaway plain`, 1)
+	}
 	svg = strings.Replace(svg, "<svg", `<svg data-theme="auto"`, 1)
-	for _, id := range lit {
+	for _, id := range f.parts {
 		svg = c.light(svg, id)
 	}
 	at := strings.Index(svg, ">") + 1
@@ -139,7 +142,8 @@ func (c *cuts) pack() []byte {
 		word := c.words.Of[id]
 		fmt.Fprintf(&b, "word\t%s\t%s\t%s\t%s\n", id, word.Name, word.Sub, word.Desc)
 	}
-	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\n\n%s", c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.w.book.Shapes.Pack())
+	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nunnumbered\t%s\n\n%s",
+		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.w.words["cut.unnumbered"], c.w.book.Shapes.Pack())
 	return []byte(b.String())
 }
 
@@ -147,6 +151,7 @@ func (c *cuts) pack() []byte {
 func (c *cuts) sheet(build, sheet, root string) site.Cut {
 	v := site.Cut{ID: sheet, Build: build, Title: c.w.words["cut.sheet."+sheet], Says: c.w.words["cut.says."+sheet], Alt: c.title(build, sheet)}
 	v.Layouts = c.layouts(build, sheet, root, "")
+	c.abilities(&v, c.drawn[cutName(build, sheet, widths[0])].Scene.SVG())
 	for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
 		item := site.CutLabel{Number: l.Number, ID: l.ID, Part: l.Part, Turns: l.Turns}
 		if p := c.w.book.PartByID[l.ID]; p != nil {
@@ -157,6 +162,25 @@ func (c *cuts) sheet(build, sheet, root string) site.Cut {
 		v.Labels = append(v.Labels, item)
 	}
 	return v
+}
+
+// paths are what can be followed in drawings, in the order they are offered.
+var paths = []string{"water", "oil", "prelube", "thrust", "torque"}
+
+// abilities are what the page can do with a drawing, told before it is drawn
+// anew there, so that nothing offered later moves the page.
+func (c *cuts) abilities(v *site.Cut, svg string) {
+	var follow []string
+	for _, p := range paths {
+		if strings.Contains(svg, "path-"+p+`"`) {
+			follow = append(follow, p)
+		}
+	}
+	v.Follow = strings.Join(follow, " ")
+	v.Apart = strings.Count(svg, `class="assembly"`) > 1
+	if v.ID == cutaway.Whole || v.ID == cutaway.Bowls {
+		v.Stages = usualStages
+	}
 }
 
 // layouts are the files of a drawing, at a place in them.
@@ -197,7 +221,7 @@ func (c *cuts) partFigures(p *book.Part, root string) []site.Lit {
 			continue
 		}
 		lit := site.Lit{Build: build, Sheet: c.w.words["cut.sheet."+sheet], URL: root + buildPath(build) + "#" + sheet, Alt: fmt.Sprintf(litAlt, p.Name, c.title(build, sheet))}
-		lit.Picture = c.layouts(build, sheet, root, "#c-"+p.ID).Narrow
+		lit.Layouts = c.layouts(build, sheet, root, c.place(build, sheet, p.ID))
 		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
 			if l.ID == p.ID {
 				lit.Number = l.Number
@@ -206,6 +230,15 @@ func (c *cuts) partFigures(p *book.Part, root string) []site.Lit {
 		list = append(list, lit)
 	}
 	return list
+}
+
+// place is the fragment that lights a part in its drawing; "" where it is only
+// named there: a motor that is shown as its pieces.
+func (c *cuts) place(build, sheet, part string) string {
+	if slices.Contains(c.drawn[cutName(build, sheet, widths[0])].Parts, part) {
+		return "#c-" + part
+	}
+	return ""
 }
 
 // chapterCut is a cutaway drawing in the running text, with the parts lit that
@@ -231,7 +264,7 @@ func (c *cuts) lit(build string, b *markdown.Block, root string) site.CutInText 
 	name := build + "-" + b.Name + "-" + strings.Join(b.Lit, "-")
 	file := func(width int) site.CutFile {
 		path := "drawings/lit-" + name + "-" + strconv.Itoa(width) + ".svg"
-		c.extra.Store(path, litFile{build, b.Name, width, b.Lit})
+		c.extra.Store(path, litFile{build: build, sheet: b.Name, width: width, parts: b.Lit})
 		f := c.layouts(build, b.Name, root, "")
 		size := map[int]site.CutFile{widths[0]: f.Wide, widths[1]: f.Middle, widths[2]: f.Narrow}[width]
 		size.URL = root + path
@@ -242,9 +275,20 @@ func (c *cuts) lit(build string, b *markdown.Block, root string) site.CutInText 
 	return v
 }
 
-// litFile is a drawing with parts lit that some text shows.
+// plain is the whole pump without numbers, for where no list stands beside it.
+func (c *cuts) plain(build, root string) site.CutFile {
+	const width = 360
+	path := "drawings/plain-" + build + ".svg"
+	c.extra.Store(path, litFile{build: build, sheet: cutaway.Whole, width: width, plain: true})
+	f := c.layouts(build, cutaway.Whole, root, "").Narrow
+	f.URL = root + path
+	return f
+}
+
+// litFile is a drawing that some text shows: with parts lit, or without numbers.
 type litFile struct {
 	build, sheet string
 	width        int
 	parts        []string
+	plain        bool
 }

@@ -36,11 +36,17 @@ func (w *work) frame(s stand) site.Frame {
 	if w.cuts != nil {
 		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "builds", URL: root + buildsPath})
 	}
+	if w.practice != nil {
+		f.Nav = append(f.Nav, site.NavEntry{Key: "practice", URL: root + practicePath})
+	}
 	if len(w.book.Asked) > 0 {
 		f.Nav = append(f.Nav, site.NavEntry{Key: "questions", URL: root + askedPath})
 	}
 	if w.evidence != nil {
 		f.Nav = append(f.Nav, site.NavEntry{Key: "sources", URL: root + sourcesPath})
+	}
+	if w.hasTakeOff() {
+		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "takeoff", URL: root + takeoffPath})
 	}
 	if w.hasChain() {
 		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "chain", URL: root + chainPath})

@@ -22,6 +22,18 @@ func (w *work) homeView() (any, error) {
 		Lead:  capital(long), About: paragraph(h.About),
 		TermCount: len(w.book.Terms), PartCount: len(w.book.Parts), TermsURL: termsPath, PartsURL: partsPath, Parts: w.commonParts(),
 	}
+	if v.QuestionCount = len(w.book.Asked); v.QuestionCount > 0 {
+		v.QuestionsURL = askedPath
+	}
+	if w.cuts != nil {
+		v.PumpsURL = buildsPath
+	}
+	if v.PracticeCount = len(w.book.Exercises); v.PracticeCount > 0 {
+		v.PracticeURL = practicePath
+	}
+	if w.hasTakeOff() {
+		v.TakeOffURL = takeoffPath
+	}
 	for _, c := range w.book.Chapters {
 		v.Chapters = append(v.Chapters, site.Link{Name: c.Name, URL: chapterPath(c.ID)})
 	}

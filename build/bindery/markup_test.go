@@ -16,7 +16,7 @@ type tag struct {
 }
 
 // voids are elements without an end.
-var voids = []string{"meta", "link", "br", "hr", "img", "input", "col", "wbr"}
+var voids = []string{"meta", "link", "br", "hr", "img", "input", "col", "wbr", "source"}
 
 // parse reads a page as strictly as XML: every tag closed, every attribute
 // quoted and named once. It calls visit for every opening tag.

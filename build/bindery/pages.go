@@ -19,6 +19,9 @@ func (w *work) pages() []page {
 	if w.hasDesk() {
 		list = append(list, page{deskPath, w.deskView})
 	}
+	if w.hasTakeOff() {
+		list = append(list, page{takeoffPath, w.takeoffView})
+	}
 	if w.evidence != nil {
 		list = append(list, page{sourcesPath, w.sourcesView})
 	}
@@ -42,6 +45,12 @@ func (w *work) pages() []page {
 	}
 	for _, a := range w.book.Asked {
 		list = append(list, page{questionPath(a.ID), func() (any, error) { return w.askedView(a) }})
+	}
+	if w.practice != nil {
+		list = append(list, page{practicePath, w.practiceIndex}, page{cardsPath, w.cardsView}, page{progressPath, w.progressView})
+		for _, e := range w.practice.order {
+			list = append(list, page{exercisePath(e.ID), func() (any, error) { return w.exerciseView(e) }})
+		}
 	}
 	for i := range w.book.Handbook.Places {
 		p := &w.book.Handbook.Places[i]

@@ -21,6 +21,9 @@ func (w *work) partView(p *book.Part) (any, error) {
 	if v.Body, err = w.pieces(p.Doc, root, first, len(p.Doc.Pieces)); err != nil {
 		return nil, err
 	}
+	if v.Counts = w.partCounts(p); len(v.Counts) > 0 {
+		v.CountedAt = w.countedAt
+	}
 	if w.cuts != nil {
 		v.Lit = w.cuts.partFigures(p, root)
 	}

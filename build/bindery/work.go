@@ -26,6 +26,10 @@ type work struct {
 
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
+	practice *practice // nil if the book has no exercises
+
+	counted   map[string]map[string]float64 // by build and part, at the facts of the take-off
+	countedAt string                        // the setting they are counted for
 
 	examples map[*markdown.Block]*reckon.Example
 	byTerm   [][]*reckon.Example // of each term's page, in its order

@@ -162,6 +162,7 @@ type Handbook struct {
 	Desk               []Group // the groups of the enquiry sheet; none: the book has no desk
 	DeskAsk            []Fact  // what is asked there, in this order: a term, and why it matters
 	DeskWant           string  // the result of the enquiry sheet
+	TakeOff            Opening // the sheet of the page that counts pieces; without groups there is none
 
 	titled
 }
@@ -173,6 +174,14 @@ type Place struct{ ID, Name, About string }
 type Group struct {
 	Name  string
 	Terms []string
+}
+
+// Opening is a sheet of facts in groups, and what it opens with.
+type Opening struct {
+	Groups []Group
+	Title  string // whose facts: "Quillbeck Orchard"
+	Facts  []Fact
+	Want   string // the term it looks for at first; may be empty
 }
 
 // Fact is a term and its value, as text: "static-level", "140 ft".

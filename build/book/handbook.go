@@ -22,17 +22,23 @@ func (h *Handbook) read(src []byte, found *report.List) {
 		{"about", false, text(&h.About)},
 		{"places", true, items(h.place)},
 		{"chapters", true, texts(&h.Chapters)},
-		{"chain", false, items(h.group)},
+		{"chain", false, items(groups("the chain", &h.Chain))},
 		{"chain-title", false, text(&h.ChainTitle)},
 		{"chain-facts", false, pairs("a list of terms with their values, such as static-level: 140 ft", func(term, value string) {
 			h.ChainFacts = append(h.ChainFacts, Fact{term, value})
 		})},
 		{"chain-want", false, text(&h.ChainWant)},
-		{"desk", false, items(h.deskGroup)},
+		{"desk", false, items(groups("the desk", &h.Desk))},
 		{"desk-ask", false, pairs("a list of terms, each with why it is asked", func(term, why string) {
 			h.DeskAsk = append(h.DeskAsk, Fact{term, why})
 		})},
 		{"desk-want", false, text(&h.DeskWant)},
+		{"takeoff", false, items(groups("the take-off", &h.TakeOff.Groups))},
+		{"takeoff-title", false, text(&h.TakeOff.Title)},
+		{"takeoff-facts", false, pairs("a list of terms with their values, such as asked-setting: 237 ft", func(term, value string) {
+			h.TakeOff.Facts = append(h.TakeOff.Facts, Fact{term, value})
+		})},
+		{"takeoff-want", false, text(&h.TakeOff.Want)},
 	}
 	all := markdown.Span{Len: len(src)}
 	h.titled = readYAML(HandbookFile, src, all, "the file "+HandbookFile, fields, found)
@@ -47,18 +53,13 @@ func (h *Handbook) place(y *yamlReader, path string, n *yaml.Node) {
 	h.Places = append(h.Places, p)
 }
 
-func (h *Handbook) group(y *yamlReader, path string, n *yaml.Node) {
-	h.Chain = append(h.Chain, readGroup(y, path, "a group of the chain", n))
-}
-
-func (h *Handbook) deskGroup(y *yamlReader, path string, n *yaml.Node) {
-	h.Desk = append(h.Desk, readGroup(y, path, "a group of the desk", n))
-}
-
-func readGroup(y *yamlReader, path, what string, n *yaml.Node) Group {
-	var g Group
-	y.mapping(path, what, n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
-	return g
+// groups reads groups of terms of a sheet.
+func groups(of string, list *[]Group) func(*yamlReader, string, *yaml.Node) {
+	return func(y *yamlReader, path string, n *yaml.Node) {
+		var g Group
+		y.mapping(path, "a group of "+of, n, []field{{"name", true, text(&g.Name)}, {"terms", true, texts(&g.Terms)}})
+		*list = append(*list, g)
+	}
 }
 
 // item is the path of an item of a list.

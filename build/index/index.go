@@ -15,18 +15,18 @@ import (
 )
 
 // kinds are the kinds of pages, in the order in which equals are listed, and
-// where an edition has them. Sections and questions stand on a chapter's page.
+// where an edition has them. Sections stand on a chapter's page.
 var kinds = []search.Kind{
 	{Name: "term", Before: "terms/", After: ".html"},
 	{Name: "part", Before: "parts/", After: ".html"},
 	{Name: "chapter", Before: "chapters/", After: ".html"},
 	{Name: "section", Before: "chapters/", After: ".html"},
-	{Name: "question", Before: "chapters/", After: ".html", Loose: true},
+	{Name: "question", Before: "questions/", After: ".html", Loose: true},
 	{Name: "place", Before: "places/", After: ".html"},
 }
 
 // longestFirst is how much of a first sentence is kept to show beside a name.
-const longestFirst = 110
+const longestFirst = 66
 
 // Search packs the index of all pages of a book.
 func Search(b *book.Book) []byte {
@@ -40,20 +40,23 @@ func Search(b *book.Book) []byte {
 		for _, v := range t.Values {
 			text.head += v.Name + "\n"
 		}
-		w.Add(page, text.head+t.Ask, text.body)
+		w.Add(page, text.head+t.Ask, "")
 	}
 	for _, p := range b.Parts {
 		text := textOf(p.Doc)
 		w.Add(search.Page{Kind: "part", ID: p.ID, Name: p.Name, Also: p.Also, First: first(p.Doc)},
-			text.head, strings.Join([]string{text.body, p.Material, p.Size, p.Wear, p.Number}, "\n"))
+			text.head, strings.Join([]string{text.body, p.Material, p.Wear}, "\n"))
 	}
 	for _, c := range b.Chapters {
 		text := textOf(c.Doc)
 		w.Add(search.Page{Kind: "chapter", ID: c.ID, Name: c.Name, Also: c.Also, First: first(c.Doc)},
-			text.head+strings.Join(c.Aims, "\n"), text.body+strings.Join(c.Takeaway, "\n"))
+			text.head+strings.Join(c.Aims, "\n"), strings.Join(c.Takeaway, "\n")) // its sections bring the rest
 	}
 	for _, c := range b.Chapters {
 		sections(w, c)
+	}
+	for _, a := range b.Asked {
+		w.Add(search.Page{Kind: "question", ID: a.ID, Name: a.Name, Also: a.Also, First: cut(a.Answer)}, a.Answer, "")
 	}
 	for i := range b.Handbook.Places {
 		p := &b.Handbook.Places[i]
@@ -70,15 +73,13 @@ func Words(b *book.Book) []byte { return append(Search(b), Vocabulary(b)...) }
 type text struct{ head, body string }
 
 // textOf divides the text of a page into headings with the definition, and the
-// rest. Blocks give their titles and what they say in words: a relation is no
-// text.
+// rest. Blocks are no text: the index is loaded whole, and has to stay small.
 func textOf(d *markdown.Doc) text {
 	var t text
 	lead := d.Lead()
 	for i, p := range d.Pieces {
 		switch {
 		case p.Kind == markdown.BlockPart:
-			t.body += words(p.Block)
 		case p.Kind == markdown.HeadingPart && usual[p.Head.Text]:
 		case p.Kind == markdown.HeadingPart, i == 0 && lead > 0:
 			t.head += d.PlainText(i) + "\n"
@@ -92,52 +93,25 @@ func textOf(d *markdown.Doc) text {
 // usual are headings that stand on nearly every page: they tell no page from another.
 var usual = map[string]bool{"Worked examples": true, "Where people slip": true, "Cautions": true, "Sources": true}
 
-// words is what a block says in words: the title of an example, the reasons and
-// warnings in quotes, a question with its answer.
-func words(b *markdown.Block) string {
-	switch b.Kind {
-	case markdown.Question:
-		return b.Ask + "\n" + b.Answer + "\n"
-	case markdown.Worked:
-		return b.Head + "\n"
-	}
-	said := ""
-	for i, piece := range strings.Split(b.Body, `"`) {
-		if i%2 == 1 {
-			said += piece + "\n"
-		}
-	}
-	return said
-}
-
-// sections adds the sections and the check questions of a chapter, each with
-// the heading it stands under.
+// sections adds the sections of a chapter, each with the heading it stands
+// under.
 func sections(w *search.Builder, c *book.Chapter) {
 	var head *markdown.Heading
-	name, about, body := "", "", ""
+	name, about := "", ""
 	flush := func() {
 		if head != nil {
-			w.Add(search.Page{Kind: "section", ID: c.ID, Anchor: head.ID, Name: name, First: cut(about)}, about, body)
+			w.Add(search.Page{Kind: "section", ID: c.ID, Anchor: head.ID, Name: name, First: cut(about)}, about, "")
 		}
-		about, body = "", ""
+		about = ""
 	}
 	for i, p := range c.Doc.Pieces {
 		switch {
 		case p.Kind == markdown.HeadingPart:
 			flush()
 			head, name = p.Head, p.Head.Text
-		case p.Kind == markdown.BlockPart && p.Block.Kind == markdown.Question:
-			anchor := ""
-			if head != nil {
-				anchor = head.ID
-			}
-			w.Add(search.Page{Kind: "question", ID: c.ID, Anchor: anchor, Name: p.Block.Ask, First: cut(p.Block.Answer)}, "", p.Block.Answer)
 		case p.Kind == markdown.BlockPart:
-			body += words(p.Block)
 		case about == "":
 			about = c.Doc.PlainText(i)
-		default:
-			body += c.Doc.PlainText(i) + "\n"
 		}
 	}
 	flush()

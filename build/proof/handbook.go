@@ -37,18 +37,36 @@ func (c *checker) handbook() {
 			c.at(&ch.Page, ch.Where(""), "This chapter is not in the order of the book: name “"+ch.ID+"” under chapters in "+book.HandbookFile+".", "")
 		}
 	}
+	for _, s := range c.sheets() {
+		c.sheetTerms(s)
+	}
+}
+
+// sheet is a sheet that handbook.yaml opens, and the key that its values stand under.
+type sheet struct {
+	key string
+	book.Opening
+}
+
+func (c *checker) sheets() []sheet {
+	h := &c.book.Handbook
+	return []sheet{{"chain", book.Opening{Groups: h.Chain, Title: h.ChainTitle, Facts: h.ChainFacts, Want: h.ChainWant}}, {"takeoff", h.TakeOff}}
+}
+
+// sheetTerms follows the names of terms of a sheet.
+func (c *checker) sheetTerms(s sheet) {
 	terms := keys(c.book.TermByID)
 	seen := map[string]bool{}
-	for i, g := range h.Chain {
-		c.list("chain."+strconv.Itoa(i)+".terms", g.Terms, "term", terms, seen)
+	for i, g := range s.Groups {
+		c.list(s.key+"."+strconv.Itoa(i)+".terms", g.Terms, "term", terms, seen)
 	}
-	for _, f := range h.ChainFacts {
+	for _, f := range s.Facts {
 		if !slices.Contains(terms, f.Term) {
-			c.inHandbook("chain-facts."+f.Term+"#key", "There is no term “"+f.Term+"”.", formula.Nearest(f.Term, terms))
+			c.inHandbook(s.key+"-facts."+f.Term+"#key", "There is no term “"+f.Term+"”.", formula.Nearest(f.Term, terms))
 		}
 	}
-	if h.ChainWant != "" && !slices.Contains(terms, h.ChainWant) {
-		c.inHandbook("chain-want", "There is no term “"+h.ChainWant+"”.", formula.Nearest(h.ChainWant, terms))
+	if s.Want != "" && !slices.Contains(terms, s.Want) {
+		c.inHandbook(s.key+"-want", "There is no term “"+s.Want+"”.", formula.Nearest(s.Want, terms))
 	}
 	c.desk(terms)
 }
@@ -94,19 +112,25 @@ func (c *checker) list(field string, ids []string, what string, known []string, 
 	}
 }
 
-// chain sees that the facts with which the page from well to wire opens can be
-// read and do not contradict each other.
-func (c *checker) chain() {
+// openings sees that the facts with which the sheets of handbook.yaml open can
+// be read and do not contradict each other.
+func (c *checker) openings() {
+	for _, s := range c.sheets() {
+		c.opening(s)
+	}
+}
+
+func (c *checker) opening(s sheet) {
 	e := c.book.Engine
 	q := reckon.Question{Want: -1}
-	for _, f := range c.book.Handbook.ChainFacts {
+	for _, f := range s.Facts {
 		term, ok := e.Find(f.Term)
 		if !ok {
 			continue
 		}
 		fact, err := e.Read(term, f.Text)
 		if err != nil {
-			c.inHandbook("chain-facts."+f.Term, err.Error(), "")
+			c.inHandbook(s.key+"-facts."+f.Term, err.Error(), "")
 			continue
 		}
 		q.Facts = append(q.Facts, fact)
@@ -116,6 +140,6 @@ func (c *checker) chain() {
 	}
 	r := e.Reckon(q)
 	for i := range r.Clashes {
-		c.inHandbook("chain-facts."+e.Terms[r.Clashes[i].Term].ID, "These facts contradict each other: "+r.ClashText(&r.Clashes[i], formula.US), "")
+		c.inHandbook(s.key+"-facts."+e.Terms[r.Clashes[i].Term].ID, "These facts contradict each other: "+r.ClashText(&r.Clashes[i], formula.US), "")
 	}
 }

@@ -85,7 +85,7 @@ func Check(b *book.Book) (report.List, Summary) {
 		c.examples()
 		c.mistakes()
 		c.partners()
-		c.chain()
+		c.openings()
 		c.alone()
 		c.exercises()
 	}

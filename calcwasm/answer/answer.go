@@ -53,6 +53,8 @@ type request struct {
 	strange  []string       // lines that were not understood
 	pictures []wanted       // to be drawn again
 	pieces   bool           // the parts of the pump are wanted as well
+	table    bool           // they are wanted as a table for a file
+	tableIn  formula.System // and in these units
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -141,6 +143,9 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.pictures(w, res, q)
 		if q.pieces {
 			d.pieces(w, res)
+		}
+		if q.table {
+			d.table(w, res, q.tableIn)
 		}
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })

@@ -10,8 +10,9 @@ import (
 
 // drawings are the profiles of the pump and the words that its sheets need.
 type drawings struct {
-	shapes *cutaway.Shapes
-	words  cutaway.Words
+	shapes     *cutaway.Shapes
+	words      cutaway.Words
+	unnumbered string // neutral name of a part that carries no number
 }
 
 // CutawayPack begins a pack of profiles. After its first line come the words,
@@ -70,12 +71,17 @@ func (c *drawings) word(f []string) {
 		c.words.Turns = f[1]
 	case "stands":
 		c.words.Stands = f[1]
+	case "unnumbered":
+		c.unnumbered = f[1]
 	}
 }
 
 // cut answers a request for a sheet: the verb “cut”, then fields key=value:
-// build, sheet, width, labels (named, numbered, hidden), prefix, title, stages,
-// options and follow (words split by spaces), column, tube, shaft (ratios).
+// build, sheet, width, labels (named, numbered, masked, hidden), prefix, title,
+// stages, options and follow (words split by spaces), column, tube, shaft
+// (ratios). Masked is numbered, with neutral names in the place of all names.
+// The reply holds the drawing, and its labels with number, id, part, name and
+// whether they turn.
 func (d *Desk) cut(w *writer, text string) bool {
 	rest, ok := strings.CutPrefix(strings.TrimSpace(text), "cut\t")
 	if !ok {
@@ -85,8 +91,12 @@ func (d *Desk) cut(w *writer, text string) bool {
 		w.object(func() { w.pair("error", "no drawings are loaded") })
 		return true
 	}
-	p, v := d.cuts.request(strings.Split(rest, "\t"))
+	p, v, masked := d.cuts.request(strings.Split(rest, "\t"))
 	sheet := d.cuts.shapes.Draw(p, v)
+	if masked {
+		v.Words.Of = d.cuts.neutral(sheet.Labels)
+		sheet = d.cuts.shapes.Draw(p, v)
+	}
 	w.object(func() {
 		w.pair("svg", sheet.Scene.SVG())
 		w.list("labels", len(sheet.Labels), func(i int) {
@@ -95,14 +105,38 @@ func (d *Desk) cut(w *writer, text string) bool {
 				w.number("n", l.Number)
 				w.pair("id", l.ID)
 				w.pair("part", l.Part)
+				w.pair("name", v.Words.Of[l.ID].Name)
+				w.flag("turns", l.Turns)
 			})
 		})
 	})
 	return true
 }
 
-func (c *drawings) request(fields []string) (cutaway.Pump, cutaway.View) {
-	p, v := cutaway.Pump{}, cutaway.View{Words: c.words}
+// neutral are names that give nothing away: the number, whether it turns, and
+// the numbers above and below. Every label keeps its word, since a feature
+// without one is left out and all numbers would move.
+func (c *drawings) neutral(labels []cutaway.Label) map[string]cutaway.Word {
+	of := make(map[string]cutaway.Word, len(c.words.Of))
+	for id := range c.words.Of {
+		of[id] = cutaway.Word{Name: c.unnumbered}
+	}
+	for i, l := range labels {
+		name := c.words.Stands
+		if l.Turns {
+			name = c.words.Turns
+		}
+		around := [3]int{l.Number, labels[max(i-1, 0)].Number, labels[min(i+1, len(labels)-1)].Number}
+		for k, n := range around {
+			name = strings.ReplaceAll(name, "{"+strconv.Itoa(k)+"}", strconv.Itoa(n))
+		}
+		of[l.ID] = cutaway.Word{Name: name}
+	}
+	return of
+}
+
+func (c *drawings) request(fields []string) (p cutaway.Pump, v cutaway.View, masked bool) {
+	v.Words = c.words
 	whole := func(text string) int { n, _ := strconv.Atoi(text); return n }
 	part := func(text string) float64 { x, _ := strconv.ParseFloat(text, 64); return x }
 	for _, f := range fields {
@@ -131,8 +165,9 @@ func (c *drawings) request(fields []string) (cutaway.Pump, cutaway.View) {
 		case "follow":
 			v.Follow = strings.Fields(value)
 		case "labels":
-			v.Labels = map[string]cutaway.Labels{"numbered": cutaway.Numbered, "hidden": cutaway.Hidden}[value]
+			masked = value == "masked"
+			v.Labels = map[string]cutaway.Labels{"numbered": cutaway.Numbered, "masked": cutaway.Numbered, "hidden": cutaway.Hidden}[value]
 		}
 	}
-	return p, v
+	return p, v, masked
 }

@@ -15,7 +15,8 @@ type wanted struct {
 	system       formula.System
 }
 
-// other takes a line that is not about a term: “exact”; “pieces”; “word” with a key and
+// other takes a line that is not about a term: “exact”; “pieces”; “table”
+// with a system of units; “word” with a key and
 // its text, which is kept for all later pictures; “picture” with its name,
 // form, system of units and the prefix of its ids.
 func (q *request) other(d *Desk, verb, rest string) bool {
@@ -24,6 +25,11 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		q.exact = true
 	case "pieces":
 		q.pieces = true
+	case "table":
+		q.table, q.tableIn = true, formula.US
+		if rest == formula.SI.String() {
+			q.tableIn = formula.SI
+		}
 	case "word":
 		key, text, _ := strings.Cut(rest, "\t")
 		d.labels[key] = text

@@ -74,7 +74,66 @@ func (d *Desk) list(w *writer, l *assembly.List) {
 	})
 	w.list("refused", len(l.Refused), func(i int) { w.text(d.book.Cautions[l.Refused[i]].ID) })
 	w.list("notes", len(l.Notes), func(i int) { w.text(l.Notes[i]) })
+	d.sums(w, l)
+	d.fires(w, l)
 	d.asks(w, l.Asks())
+}
+
+// sums writes the setting as asked and as made, and the totals.
+func (d *Desk) sums(w *writer, l *assembly.List) {
+	d.sum(w, "asked", l, l.Build.Asked)
+	d.sum(w, "made", l, l.Build.Made)
+	totals, largest := l.Totals(), l.Largest()
+	w.list("totals", len(totals), func(i int) {
+		w.object(func() {
+			d.total(w, l, totals[i])
+			w.flag("large", totals[i] == largest)
+		})
+	})
+}
+
+func (d *Desk) sum(w *writer, key string, l *assembly.List, t int) {
+	if l.Result.Known(t) {
+		w.member(key, func() { w.object(func() { d.total(w, l, t) }) })
+	}
+}
+
+func (d *Desk) total(w *writer, l *assembly.List, t int) {
+	w.pair("id", d.book.Terms[t].ID)
+	w.pair("name", d.book.Terms[t].Name)
+	w.pair("us", l.Result.Text(t, formula.US))
+	w.pair("si", l.Result.Text(t, formula.SI))
+}
+
+// fires writes the cautions that fire for what the list stands on, refusals first.
+func (d *Desk) fires(w *writer, l *assembly.List) {
+	list := append(append([]int(nil), l.Refused...), l.Cautions()...)
+	w.list("cautions", len(list), func(i int) {
+		c := &d.book.Cautions[list[i]]
+		w.object(func() {
+			w.pair("id", c.ID)
+			w.pair("text", c.Say)
+			w.flag("danger", c.Danger)
+			w.flag("refuses", i < len(l.Refused))
+		})
+	})
+}
+
+// table writes the pieces as texts for files.
+func (d *Desk) table(w *writer, res *reckon.Result, main formula.System) {
+	build, ok := d.book.Find(reckon.BuildTerm)
+	if d.builds == nil || !ok || !res.Known(build) {
+		return
+	}
+	if b := d.builds.Of(int(res.Values[build].Likely)); b != nil {
+		l := assembly.Pieces(res, b)
+		w.member("table", func() {
+			w.object(func() {
+				w.pair("csv", CSV(l, main))
+				w.pair("tabs", tabbed(l, main))
+			})
+		})
+	}
 }
 
 func (d *Desk) piece(w *writer, p *assembly.Piece) {

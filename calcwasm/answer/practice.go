@@ -74,6 +74,14 @@ func (d *Desk) asked(w *writer, sh *exercise.Sheet) {
 	w.pair("name", sh.Template.Name)
 	w.number("level", sh.Template.Level)
 	w.pair("text", sh.Situation())
+	facts := sh.Facts()
+	w.list("facts", len(facts), func(i int) {
+		id := d.book.Terms[facts[i].Term].ID
+		w.object(func() {
+			w.pair("id", id)
+			w.pair("text", sh.FactText(id))
+		})
+	})
 	cautions := sh.Cautions()
 	w.list("cautions", len(cautions), func(i int) { w.text(cautions[i]) })
 	w.list("items", len(sh.Items), func(i int) {
@@ -97,6 +105,9 @@ func (d *Desk) keyOf(w *writer, sh *exercise.Sheet, i int) {
 	w.object(func() {
 		if item.Kind != exercise.Number {
 			w.pair("right", item.Answer)
+			if item.Kind == exercise.Choice {
+				w.pair("say", sh.RightOption(i).Say)
+			}
 			return
 		}
 		w.pair("right", sh.Amount(i, item.Right))
@@ -135,6 +146,7 @@ func (d *Desk) mark(w *writer, m *exercise.Mark) {
 					w.object(func() {
 						w.pair("id", slip.ID)
 						w.pair("term", d.book.Terms[slip.Home].ID)
+						w.pair("name", d.book.Terms[slip.Home].Title)
 						w.pair("say", slip.Say)
 					})
 				})

@@ -19,7 +19,7 @@ func (c *canvas) follow(s *shape, segs [][]seg) {
 	}
 	g := c.path(s.part)
 	head := 12.0
-	if s.part == "oil" || s.cut == "small" {
+	if s.part == "oil" || s.part == "prelube" || s.cut == "small" {
 		head = 8
 	}
 	if c.fine < 1 {

@@ -18,7 +18,7 @@
 //     that :target lights a part and a script can pull assemblies apart. Words
 //     come from the caller, by part id; labels that are no part have an id with
 //     a slash, such as impeller/eye.
-//   - Groups of class path with path-water, path-oil, path-thrust, path-torque
+//   - Groups of class path with path-water, path-oil, path-prelube, path-thrust, path-torque
 //     hold what can be followed. They are hidden by the style sheet unless the
 //     svg element carries follow-water and so on (View.Follow).
 //   - Classes only: colours and weights are in site/styles/cutaway.css.
@@ -62,7 +62,7 @@ var Choices = [][]string{
 	{"tailpipe", "strainer", "bell"},        // end of the suction
 	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
 	{"single-seal", "double-seal"},          // under the tubing adapter bearing
-	{"plain-top", "nipple"},                 // top of the column: flange alone, or adapter and adjusting nipple
+	{"nipple", "plain-top"},                 // top of the column: adapter and adjusting nipple, or flange alone
 	{"enclosed", "semi-open"},               // impeller
 	{"collet", "key"},                       // how the impeller is held
 	{"taper-down", "taper-up"},              // wide end of the collet
@@ -104,7 +104,7 @@ type View struct {
 	Sheet  string // one of the constants; empty is Whole
 	Width  int    // width of the sheet in px: 360, 768 or 1280; others go to the next lower
 	Labels Labels
-	Follow []string // paths shown: water, oil, thrust, torque
+	Follow []string // paths shown: water, oil, prelube, thrust, torque
 	Words  Words
 }
 

@@ -10,13 +10,21 @@ import (
 // low. Nobody can list all such slips, but where one of them gives the very
 // number of a mistake, the number does not single the mistake out.
 
+// reach widens the tolerance for slips of the pen: they are rounded on the way
+// as well, each as its writer likes.
+const reach = 2
+
 // rival says whether a slip of the pen leads to a number as well as a way does.
 func (sg *segment) rival(a, tol float64, w way) bool {
 	set := sg.sheet.set
 	factor := set.Book.Terms[sg.term].US.Factor
-	for _, v := range append(swapped(sg.right, factor), carried(sg.right, factor)...) {
-		if math.Abs(v-a) <= tol {
-			return true
+	tol *= reach
+	_, last := fourDigits(sg.right, factor)
+	for _, right := range [...]float64{sg.right, sg.right - last, sg.right + last} { // rounding on the way moves the last digit
+		for _, v := range append(swapped(right, factor), carried(right, factor)...) {
+			if math.Abs(v-a) <= tol {
+				return true
+			}
 		}
 	}
 	facts := sg.sheet.Template.Facts
@@ -106,7 +114,7 @@ func (sg *segment) settle() {
 }
 
 // swapped lists a value with two neighbouring ones of its first four digits
-// exchanged.
+// exchanged, the nought before the point among them.
 func swapped(v, factor float64) []float64 {
 	n, unit := fourDigits(v, factor)
 	var list []float64
@@ -116,6 +124,10 @@ func swapped(v, factor float64) []float64 {
 			m := n + (low-high)*10*p + (high-low)*p
 			list = append(list, float64(m)*unit)
 		}
+	}
+	if x := math.Abs(v / factor); x >= 0.1 && x < 1 { // 0.57 written 5.07
+		first := math.Floor(10*x + 1e-9)
+		list = append(list, math.Copysign(float64((first+(10*x-first)/10)*factor), v))
 	}
 	return list
 }

@@ -84,6 +84,11 @@ func (sh *Sheet) Title(i int) string {
 	return sh.Items[i].Ask
 }
 
+// RightOption is the right one of the options of a choice.
+func (sh *Sheet) RightOption(i int) formula.Option {
+	return sh.Items[i].Options[sh.Items[i].Answer[0]-'A']
+}
+
 // Steps is the way to an item from what stands before it on the sheet, one line
 // for each number: “field head = 197 ft + 138.6 ft + 0.41 ft = 336 ft”.
 func (sh *Sheet) Steps(i int) []string {

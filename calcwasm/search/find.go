@@ -1,5 +1,7 @@
 package search
 
+import "strings"
+
 // Why says by what a page was found.
 type Why uint8
 
@@ -41,11 +43,20 @@ type rank struct {
 // headings and definitions, and the running text.
 func (x *Index) Find(query string, most int) []Found {
 	words := x.read(query)
+	typed, needed := strings.TrimSpace(query), 0
+	for i := range words {
+		if !words[i].optional {
+			needed++
+		}
+	}
 	table := x.table(words)
 	var list []Found
 	for page := range x.pages {
 		row := table[page*len(words) : (page+1)*len(words)]
 		if f, ok := x.judge(page, row, words); ok {
+			if strings.EqualFold(f.Name, typed) { // a cable strap before the count of cable straps
+				f.rank.class, f.rank.words, f.Why, f.Match = nameAsTyped, needed, ByName, f.Name
+			}
 			list = insert(list, f, most)
 		}
 	}
@@ -131,6 +142,7 @@ const (
 	alsoIs
 	nameBegins
 	nameIs
+	nameAsTyped
 )
 
 // judge ranks a page by its row of the table.
@@ -161,7 +173,7 @@ func (x *Index) judge(page int, row []uint8, words []wanted) (Found, bool) {
 		f.rank.class = inSome
 	}
 	x.names(&f, &x.pages[page], words)
-	f.Why = [...]Why{0, ByParts, ByBody, ByHead, ByAlso, ByName, ByAlso, ByName, ByName}[f.rank.class]
+	f.Why = [...]Why{0, ByParts, ByBody, ByHead, ByAlso, ByName, ByAlso, ByName, ByName, ByName}[f.rank.class]
 	return f, true
 }
 

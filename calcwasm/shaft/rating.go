@@ -60,7 +60,7 @@ func Weight(diameter float64) (perLength float64, invalid string) {
 		return r.weight * perFoot, ""
 	}
 	i := 0
-	for rows[i+1].diameter() < diameter {
+	for i+2 < len(rows) && rows[i+1].diameter() < diameter { // beyond the last row by less than the slack: its interval
 		i++
 	}
 	a, b := &rows[i], &rows[i+1]

@@ -280,3 +280,21 @@ func TestWeightBetweenTheLines(t *testing.T) {
 		t.Error(why)
 	}
 }
+
+// At the very ends of the table, where a search may try any last bit, the
+// weight has a value or a reason, and never fails.
+func TestWeightAtTheEnds(t *testing.T) {
+	for _, end := range []float64{1 * 0.0254, 2.9375 * 0.0254} {
+		for d, n := end*(1-2e-3), 0; n < 4000; n, d = n+1, d+end*1e-6 {
+			w, why := Weight(d)
+			if (w == w) == (why != "") {
+				t.Fatalf("%v m: %v, %q", d, w, why)
+			}
+		}
+		for d, n := math.Nextafter(end, 0), 0; n < 3; n, d = n+1, math.Nextafter(d, 1) {
+			if w, _ := Weight(d); !(w > 0) {
+				t.Errorf("%v m: no weight", d)
+			}
+		}
+	}
+}

@@ -24,7 +24,6 @@ const dutyTerms = ["capacity", "least-capacity", "most-capacity", "lowest-level"
 export class Desk implements ReadingHost {
   private readonly book: DeskBook;
   private readonly bookID = document.documentElement.dataset.book ?? "";
-  private readonly root = document.documentElement.dataset.root ?? "";
   private readonly want: string;
   private readonly head: HeadFields;
   private readonly field: SayField;
@@ -188,7 +187,7 @@ export class Desk implements ReadingHost {
 
   private async read(text: string): Promise<Reading[]> {
     const engine = await FactSheet.house.engine();
-    await engine.add(this.root, "words");
+    await engine.add("words");
     await this.sheet.wake();
     this.trial.engine = engine;
     const reply = engine.talk<AskReply>(`ask\t${text.replace(/[\t\r\n]+/g, " ")}`);

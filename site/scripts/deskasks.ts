@@ -3,7 +3,7 @@
 import { act, make } from "./dom";
 import type { Ask, DeskBook } from "./deskbook";
 import type { Reply } from "./protocol";
-import { many, say } from "./words";
+import { say } from "./words";
 
 const few = 4; // questions that are shown before the rest is asked for
 
@@ -75,7 +75,7 @@ export class AskList {
     const name = make("button", { type: "button", class: "to" }, this.book.name(q.term));
     name.addEventListener("click", () => this.go(q.term));
     const li = make("li", {}, make("span", { class: "ask" }, q.ask), " ", name, " ", make("span", { class: "why" }, q.why));
-    if (q.waiting.length > 0) li.append(" ", make("span", { class: "waits" }, many("desk.waits", q.waiting.length)));
+    if (q.waiting.length > 0) li.append(" ", make("span", { class: "waits" }, say(q.waiting.length === 1 ? "desk.waits.one" : "desk.waits.many", q.waiting.length)));
     return li;
   }
 }

@@ -33,13 +33,15 @@ declare global {
 
 export class Engine {
   private exports: Exports;
-  private readonly packs = new Map<string, Promise<string>>(); // beside the book, by name
+  private readonly asked = new Map<string, Promise<void>>();
+  private readonly added: string[] = [];
 
   private constructor(
     private readonly module: WebAssembly.Module,
     instance: WebAssembly.Instance,
     cell: MemoryCell,
     private readonly pack: string,
+    private readonly root: string,
   ) {
     this.exports = this.begin(instance, cell);
   }
@@ -51,25 +53,14 @@ export class Engine {
     const pack = fetchBook(root);
     const source = /^https?:$/.test(location.protocol) ? served(root, cell) : unpacked(root, cell);
     const [started, text] = await Promise.all([source, pack]);
-    return new Engine(started.module, started.instance, cell, text);
+    return new Engine(started.module, started.instance, cell, text, root);
   }
 
-  /** Loads what some pages need beside the book, assets/NAME.js, and hands it over; once. */
-  add(root: string, name: string): Promise<string> {
-    const known = this.packs.get(name);
-    if (known) return known;
-    const coming = oneByOne(() => viaScript(`${root}assets/${name}.js`, (take) => (window.columnbowlPack = take))).then((pack) => {
-      this.hand(pack);
-      return pack;
-    });
-    this.packs.set(name, coming);
-    coming.catch(() => this.packs.delete(name));
+  /** Brings a pack that only some pages need, such as the profiles of the drawings; each comes once. */
+  add(name: string): Promise<void> {
+    let coming = this.asked.get(name);
+    if (!coming) this.asked.set(name, (coming = this.fetchPack(name)));
     return coming;
-  }
-
-  private hand(pack: string): void {
-    const taken = this.exports.add(this.put(pack));
-    if (taken < 0) throw new EngineError("refused", this.read(-taken));
   }
 
   /** Asks about the numbers of a sheet. */
@@ -108,7 +99,6 @@ export class Engine {
     try {
       const cell = new MemoryCell();
       this.exports = this.begin(new WebAssembly.Instance(this.module, wasiImports(cell.view)), cell);
-      for (const pack of this.packs.values()) void pack.then((text) => this.hand(text));
     } catch (e) {
       throw new EngineError("died", String(e));
     }
@@ -118,10 +108,20 @@ export class Engine {
     this.exports = instance.exports as unknown as Exports;
     cell.memory = this.exports.memory;
     this.exports._initialize();
-    const loaded = this.exports.load(this.put(this.pack));
-    if (loaded < 0) throw new EngineError("refused", loaded < -1 ? this.read(-loaded) : "the book");
+    this.taken(this.exports.load(this.put(this.pack)), "the book");
     this.exports.answer(this.put(pictureWords));
+    for (const pack of this.added) this.taken(this.exports.add(this.put(pack)), "a pack");
     return this.exports;
+  }
+
+  private async fetchPack(name: string): Promise<void> {
+    const pack = await oneByOne(() => viaScript(`${this.root}assets/${name}.js`, (take) => (window.columnbowlPack = take)));
+    this.taken(this.exports.add(this.put(pack)), name);
+    this.added.push(pack); // a fresh instance gets it again
+  }
+
+  private taken(status: number, what: string): void {
+    if (status < 0) throw new EngineError("refused", status < -1 ? this.read(-status) : what);
   }
 
   private put(text: string): number {

@@ -56,7 +56,7 @@ export class FindBox {
   private async wake(): Promise<void> {
     this.loading ??= (async () => {
       const engine = await this.start();
-      await engine.add(this.root, "words");
+      await engine.add("words");
       this.engine = engine;
     })();
     try {

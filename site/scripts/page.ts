@@ -1,13 +1,18 @@
 // Entry of every page. It runs in the head, before the first paint, so that paper and units do not
 // jump; all that needs the page waits for it. What needs a script is made by the script: without
 // one nothing on the page is dead.
+import { CutCompare } from "./cutcompare";
+import { CutSheet } from "./cutsheet";
+import { CutWhich } from "./cutwhich";
 import { Desk } from "./desk";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
+import { practise } from "./practise";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
+import { TakeOff } from "./takeoff";
 import { earlyTheme, themeSwitch } from "./theme";
 import { earlyUnits, unitSwitch } from "./units";
 import { nameTerms } from "./warnings";
@@ -16,6 +21,7 @@ import { say } from "./words";
 const root = document.documentElement.dataset.root ?? "";
 const book = document.documentElement.dataset.book ?? "";
 
+document.documentElement.classList.add("scripted"); // room is kept for what the script will bring
 earlyTheme(book);
 earlyUnits(book);
 document.addEventListener("DOMContentLoaded", begin);
@@ -32,10 +38,16 @@ function begin(): void {
   const start = () => (engine ??= Engine.start(root));
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
+  CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
   customElements.define("fact-sheet", FactSheet);
+  customElements.define("cut-sheet", CutSheet);
+  customElements.define("cut-compare", CutCompare);
+  customElements.define("cut-which", CutWhich);
+  followPieces();
   beginDesk();
   offerExamples();
   wakeWhenIdle();
+  practise(FactSheet.house);
 }
 
 /** The page of the desk has a place for it beside its sheet. */
@@ -54,6 +66,14 @@ function wakeWhenIdle(): void {
   const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 200));
   if (document.readyState === "complete") idle();
   else addEventListener("load", idle);
+}
+
+/** The list of a take-off follows its sheet. */
+function followPieces(): void {
+  for (const section of document.querySelectorAll<HTMLElement>(".pieces[data-sheet]")) {
+    const sheet = document.getElementById(section.dataset.sheet ?? "");
+    if (sheet instanceof FactSheet) new TakeOff(section, sheet, root);
+  }
 }
 
 /** A worked example can be put on the sheet of its page. */

@@ -59,6 +59,59 @@ export interface Question {
   ask: string;
 }
 
+/** A length or a mass in both systems of units. */
+export interface PieceText {
+  us: string;
+  si: string;
+}
+
+export interface PieceSum extends PieceText {
+  id: string;
+  name: string;
+  large?: boolean; // the weight that is printed large
+}
+
+export interface PieceLine {
+  part: string;
+  name: string;
+  label?: string;
+  with?: string;
+  wrong?: string;
+  unsure?: boolean;
+  count?: number;
+  length?: PieceText;
+  totalLength?: PieceText;
+  mass?: PieceText;
+  totalMass?: PieceText;
+}
+
+export interface PieceCaution {
+  id: string;
+  text: string;
+  danger?: boolean;
+  refuses?: boolean;
+}
+
+/** The parts of the pump; while it is not known which pump, the question alone. */
+export interface Pieces {
+  build?: string;
+  name?: string;
+  asked?: PieceSum;
+  made?: PieceSum;
+  groups?: { id: string; name: string; mass?: PieceText; parts?: PieceLine[] }[];
+  runs?: { name: string; length?: PieceText; agrees?: boolean }[];
+  totals?: PieceSum[];
+  cautions?: PieceCaution[];
+  asks?: Question[];
+  notes?: string[];
+}
+
+/** The parts as a table, for a file and for the clipboard. */
+export interface Table {
+  csv: string;
+  tabs: string;
+}
+
 export interface Reply {
   want: string;
   count: Partial<Record<State, number>>;
@@ -70,6 +123,8 @@ export interface Reply {
   stepsSi?: string[];
   strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
+  pieces?: Pieces;
+  table?: Table;
 }
 
 /** A picture to be drawn: its name, form, system of units and the prefix of its ids. */
@@ -87,6 +142,8 @@ export interface Request {
   choose: readonly Fact[];
   show: readonly string[];
   pictures?: readonly Picture[];
+  pieces?: boolean; // the parts of the pump as well
+  table?: "us" | "si"; // and as a table in these units
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -98,5 +155,7 @@ export function writeRequest(r: Request): string {
   for (const c of r.choose) line("choose", c.term, c.text);
   for (const id of r.show) line("show", id);
   for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
+  if (r.pieces) line("pieces");
+  if (r.table) line("table", r.table);
   return lines.join("\n") + "\n";
 }

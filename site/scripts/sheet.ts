@@ -4,16 +4,19 @@ import { EngineError, type Engine } from "./engine";
 import { Facts } from "./facts";
 import { Foot } from "./foot";
 import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
-import { states, type Clash, type Reply } from "./protocol";
+import { states, type Clash, type Reply, type Table } from "./protocol";
 import { Pictures } from "./pictures";
 import { Revisions } from "./revisions";
 import { Row, type RowEvents } from "./row";
 import type { Store } from "./store";
-import { onUnits, unitsNow } from "./units";
+import { onUnits, unitsNow, type Units } from "./units";
 import type { Both } from "./working";
 import { many, say } from "./words";
 
 const none: Both = { us: "", si: "" };
+
+/** The event of a sheet that has a new reply; its detail is the reply. */
+export const answered = "columnbowl-answered";
 
 /** What the page lends to its sheets. */
 export interface House {
@@ -204,9 +207,10 @@ export class FactSheet extends HTMLElement implements RowEvents {
     try {
       const show = this.rows.map((r) => r.term);
       const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
-      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures });
+      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined });
       if (this.facts.isExample) this.pictures?.reset();
       else this.pictures?.show(this.reply.pictures ?? []);
+      this.dispatchEvent(new CustomEvent(answered, { detail: this.reply }));
       this.foot.trouble(null);
     } catch (e) {
       this.foot.trouble(e instanceof EngineError ? e : new EngineError("died", String(e)));
@@ -228,6 +232,12 @@ export class FactSheet extends HTMLElement implements RowEvents {
     if (!this.isDesk || want === "" || !this.engine) return want;
     const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want] });
     return (probe.terms.at(-1)?.us?.n ?? "") === "" ? "" : want;
+  }
+
+  /** The pieces for the facts of the sheet as a table; null if it is not known which pump it is. */
+  async table(units: Units): Promise<Table | null> {
+    await this.wake();
+    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], table: units }).table ?? null;
   }
 
   private render(): void {

@@ -11,14 +11,18 @@ export function nameTerms(known: Map<string, string>): void {
   names = known;
 }
 
-/** Fills the place under the sheet, and the cautions that stand elsewhere on the page. */
-export function warnings(place: Element, cautions: CautionReply[]): void {
+/**
+ * Fills the place under the sheet, and the cautions that stand elsewhere on the page. Those told
+ * in full elsewhere, by their ids, are counted only.
+ */
+export function warnings(place: Element, cautions: CautionReply[], elsewhere: readonly string[] = []): void {
   const fires = cautions.filter((c) => c.state === "fires");
   const open = cautions.filter((c) => c.state === "unchecked");
-  const key = JSON.stringify([fires, open.length, cautions.length]);
+  const own = fires.filter((c) => !elsewhere.includes(c.id));
+  const key = JSON.stringify([own, open.length, cautions.length, fires.length]);
   if (place.getAttribute("data-key") !== key) {
     setAttr(place, "data-key", key);
-    place.replaceChildren(...fires.map(warning), ...summary(cautions.length, open.length, fires.length));
+    place.replaceChildren(...own.map(warning), ...summary(cautions.length, open.length, fires.length));
   }
   for (const c of cautions) onPage(c);
 }

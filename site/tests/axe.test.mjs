@@ -75,10 +75,26 @@ test("the chain after an edit, with an error, a clash and open questions", async
   });
 });
 
+test("the take-off with open questions, refused, and with the table to be copied", async () => {
+  const closed = `Object.defineProperty(navigator, "clipboard", { value: undefined })`;
+  await withPage(browser, { before: closed }, async (page) => {
+    await page.goto(address("take-off.html"));
+    await page.waitForFunction(hasAnswered);
+    await enter(page, "stages", "");
+    await page.getByRole("button", { name: words["takeoff.copy"] }).click();
+    await page.locator(".copytext").waitFor();
+    const found = await violations(page, "open");
+    await enter(page, "asked-setting", "600 ft");
+    assert.ok((await page.locator(".piececaution.refuses").count()) === 1, "nothing is refused");
+    found.push(...(await violations(page, "refused")));
+    assert.deepEqual(found, [], found.join("\n"));
+  });
+});
+
 test("a term and the chain on a phone, with the list of places open", async () => {
   await withPage(browser, { viewport: { width: 360, height: 740 }, isMobile: true, hasTouch: true }, async (page) => {
     const found = [];
-    for (const file of ["terms/total-head.html", "well-to-wire.html"]) {
+    for (const file of ["terms/total-head.html", "well-to-wire.html", "take-off.html"]) {
       await page.goto(address(file));
       await page.waitForFunction(hasAnswered);
       await page.locator("details.strip > summary").tap();

@@ -120,3 +120,18 @@ test("the paper is remembered too", async () => {
     await page.waitForFunction(() => document.documentElement.dataset.theme === "dark");
   });
 });
+
+test("an exercise is drawn and judged, and what was done passes to the page of progress", async () => {
+  await withFirefoxPage(browser, async (page) => {
+    await page.goto(address("practice/chain-of-three.html#seed=12"));
+    await page.waitForSelector("practice-sheet[data-alive]");
+    await page.focus(".asked .line input");
+    await page.keyboard.type("7 ft");
+    await press(page, "practice-sheet .act", words["practice.check"]);
+    assert.equal(await page.evaluate(() => document.querySelector(".verdict").dataset.verdict), "not-recognised");
+    await press(page, "practice-sheet .act", words["practice.way"]);
+    await settled(page);
+    await page.goto(address("practice/progress.html"));
+    await page.waitForFunction(() => Array.from(document.querySelectorAll("practice-progress tbody th"), (e) => e.textContent).includes("Field head in three steps"));
+  });
+});

@@ -52,7 +52,7 @@ async function walk(page, key = "Tab", most = 400) {
   return { steps, round: false };
 }
 
-for (const file of ["index.html", "well-to-wire.html", "terms/total-head.html", "chapters/levels-and-heads.html"]) {
+for (const file of ["index.html", "well-to-wire.html", "terms/total-head.html", "chapters/levels-and-heads.html", "practice/chain-of-three.html", "practice/order-the-parts.html"]) {
   test(`${file}: Tab reaches everything once, in order, and the focus is seen`, async () => {
     await withPage(browser, {}, async (page) => {
       await page.goto(address(file));

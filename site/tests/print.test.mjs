@@ -32,6 +32,7 @@ async function print(page, format) {
   const text = run(pdftotextPath(), "-layout", file, "-");
   return {
     text: text.replace(/[\s\u00a0]+/g, " "),
+    sheets: text.split("\f").map((p) => p.replace(/[\s\u00a0]+/g, " ")),
     pages: Number(/Pages:\s+(\d+)/.exec(info)[1]),
     size: size.slice(1, 3).map((n) => Math.round(Number(n))),
     outside,
@@ -98,6 +99,28 @@ for (const format of ["A4", "Letter"]) {
       for (const heading of said) assert.ok(printed.text.includes(heading.replace(/\s+/g, " ")), `the heading “${heading}” is not printed`);
       const answers = await page.evaluate(() => Array.from(document.querySelectorAll("details.question .answer"), (e) => e.textContent.trim()).length);
       if (answers > 0) assert.ok(printed.text.length > 1000);
+    });
+  });
+}
+
+for (const format of ["A4", "Letter"]) {
+  test(`the take-off on ${format}: each group of pieces on one sheet`, async () => {
+    await withPage(browser, {}, async (page) => {
+      await page.goto(address("take-off.html"));
+      await page.waitForFunction(hasAnswered);
+      const printed = await print(page, format);
+      checkSheet(printed, format, 6, { title: words["takeoff.title"], facts: "Quillbeck Orchard" });
+      for (const said of ["asked 237 ft", "made 240 ft", "16,230 lb", "Demonstration bowl, not for order.", "competent person"]) assert.ok(printed.text.includes(said), `“${said}” is not printed`);
+      for (const key of ["takeoff.copy", "takeoff.save"]) assert.ok(!printed.text.includes(words[key]), `a control is printed: “${words[key]}”`);
+      const groups = await page.evaluate(() => Array.from(document.querySelectorAll(".piecetable tbody"), (b) => ({
+        name: b.querySelector(".name").textContent, parts: Array.from(b.querySelectorAll("a"), (a) => a.textContent),
+      })));
+      assert.equal(groups.length, 5);
+      for (const { name, parts } of groups) {
+        const on = printed.sheets.filter((s) => s.includes(`${name} 1 ${parts[0]}`));
+        assert.equal(on.length, 1, `the group ${name} begins on ${on.length} sheets`);
+        for (const part of parts) assert.ok(on[0].includes(part), `${part} stands on another sheet than the head of its group, ${name}`);
+      }
     });
   });
 }

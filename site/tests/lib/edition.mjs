@@ -99,10 +99,17 @@ export function samplePages() {
     ...some("parts", ["head-shaft", "impeller"], 2),
     ...some("chapters", ["levels-and-heads", "powers-and-efficiencies"], 2),
     ...some("places", ["heads-and-losses"], 1),
+    ...some("practice", ["chain-of-three", "name-the-part", "order-the-parts"], 3),
+    "practice/index.html",
+    "practice/cards.html",
+    "practice/progress.html",
     "terms/index.html",
     "parts/index.html",
+    "builds/index.html",
+    "builds/oil-lubricated.html",
     "well-to-wire.html",
     "desk.html",
+    "take-off.html",
   ];
 }
 
