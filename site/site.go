@@ -71,7 +71,7 @@ func Words() (map[string]string, error) {
 }
 
 // Write writes one page; what kind is told by the type: Term, Part, Chapter,
-// PlacePage, TermIndex, PartIndex, Chain, Sources, Home, Hub, Handouts, Keys or
+// PlacePage, TermIndex, PartIndex, Chain, Desk, Sources, Home, Hub, Handouts, Keys or
 // ClassReport, or a pointer to one. The page is made in memory first, so that an error leaves nothing half written.
 func (s *Set) Write(w io.Writer, page any) error {
 	name, ok := shellOf(page)
@@ -122,6 +122,8 @@ func shellOf(page any) (string, bool) {
 		return "parts.html", true
 	case Chain, *Chain:
 		return "chain.html", true
+	case Desk, *Desk:
+		return "desk.html", true
 	case TakeOff, *TakeOff:
 		return "takeoff.html", true
 	case Build, *Build:

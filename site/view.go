@@ -202,6 +202,7 @@ type Sheet struct {
 	Pieces bool   // it asks for the parts of the pump as well, for a list on the page
 	Carry  string // URL of the chain page, where these facts can be carried; "" on the chain page itself
 	Demo   bool   // rests on an invented bowl
+	Desk   bool   // the enquiry sheet of the desk, which looks after its facts
 }
 
 // Worked is a worked example with its steps as text.

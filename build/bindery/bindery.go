@@ -95,6 +95,7 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 const (
 	homePath     = "index.html"
 	chainPath    = "well-to-wire.html"
+	deskPath     = "desk.html"
 	hubPath      = "hub.html"
 	termsPath    = "terms/index.html"
 	partsPath    = "parts/index.html"

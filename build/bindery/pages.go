@@ -16,6 +16,9 @@ func (w *work) pages() []page {
 	if w.hasChain() {
 		list = append(list, page{chainPath, w.chainView})
 	}
+	if w.hasDesk() {
+		list = append(list, page{deskPath, w.deskView})
+	}
 	if w.hasTakeOff() {
 		list = append(list, page{takeoffPath, w.takeoffView})
 	}

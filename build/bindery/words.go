@@ -15,6 +15,8 @@ const (
 	takeoffLead  = "What a pump of this setting is made of, from the motor to the strainer: how many pieces, how long, how heavy. It opens with a pump that was asked for 237 ft and can be made 240 ft long. Type over any line: the list follows. It helps to plan and to talk; the builder’s own sheet rules, and lifting is work for a competent person."
 	takeoffScope = "pieces, lengths and weights of one pump"
 	chainScope   = "from well to wire"
+	deskLead     = "Type what the customer says. What was understood becomes facts on the enquiry sheet, what is missing is asked for in order, and the sheet tells the duty: total head, capacity and limits, without any bowl being chosen."
+	deskScope    = "the duty, before a pump is chosen"
 	bookScope    = "the whole book"
 
 	// What a computation was compared with.

@@ -159,6 +159,9 @@ type Handbook struct {
 	ChainTitle         string  // whose facts the chain opens with: "Quillbeck Orchard"
 	ChainFacts         []Fact  // the facts the chain opens with
 	ChainWant          string  // the term it looks for at first; may be empty
+	Desk               []Group // the groups of the enquiry sheet; none: the book has no desk
+	DeskAsk            []Fact  // what is asked there, in this order: a term, and why it matters
+	DeskWant           string  // the result of the enquiry sheet
 	TakeOff            Opening // the sheet of the page that counts pieces; without groups there is none
 
 	titled
@@ -167,7 +170,7 @@ type Handbook struct {
 // Place is one of the places of the rail, top to bottom.
 type Place struct{ ID, Name, About string }
 
-// Group is a titled group of terms of the chain.
+// Group is a titled group of terms of the chain or of the desk.
 type Group struct {
 	Name  string
 	Terms []string

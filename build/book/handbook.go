@@ -28,6 +28,11 @@ func (h *Handbook) read(src []byte, found *report.List) {
 			h.ChainFacts = append(h.ChainFacts, Fact{term, value})
 		})},
 		{"chain-want", false, text(&h.ChainWant)},
+		{"desk", false, items(groups("the desk", &h.Desk))},
+		{"desk-ask", false, pairs("a list of terms, each with why it is asked", func(term, why string) {
+			h.DeskAsk = append(h.DeskAsk, Fact{term, why})
+		})},
+		{"desk-want", false, text(&h.DeskWant)},
 		{"takeoff", false, items(groups("the take-off", &h.TakeOff.Groups))},
 		{"takeoff-title", false, text(&h.TakeOff.Title)},
 		{"takeoff-facts", false, pairs("a list of terms with their values, such as asked-setting: 237 ft", func(term, value string) {

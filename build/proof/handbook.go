@@ -68,6 +68,30 @@ func (c *checker) sheetTerms(s sheet) {
 	if s.Want != "" && !slices.Contains(terms, s.Want) {
 		c.inHandbook(s.key+"-want", "There is no term “"+s.Want+"”.", formula.Nearest(s.Want, terms))
 	}
+	c.desk(terms)
+}
+
+// desk follows the names of the enquiry sheet. What is asked, and what it looks
+// for, must have a line there: a question without a line leads nowhere.
+func (c *checker) desk(terms []string) {
+	h := &c.book.Handbook
+	onSheet := map[string]bool{}
+	for i, g := range h.Desk {
+		c.list("desk."+strconv.Itoa(i)+".terms", g.Terms, "term", terms, onSheet)
+	}
+	lines := slices.DeleteFunc(keys(onSheet), func(id string) bool { return !slices.Contains(terms, id) })
+	for _, a := range h.DeskAsk {
+		t := c.book.TermByID[a.Term]
+		switch {
+		case !onSheet[a.Term]:
+			c.inHandbook("desk-ask."+a.Term+"#key", "“"+a.Term+"” is asked, but has no line in a group of desk.", formula.Nearest(a.Term, lines))
+		case t != nil && t.Ask == "":
+			c.inHandbook("desk-ask."+a.Term+"#key", "The page of “"+a.Term+"” has no question: write ask in its title block, or take it out of this list.", "")
+		}
+	}
+	if h.DeskWant != "" && !onSheet[h.DeskWant] {
+		c.inHandbook("desk-want", "“"+h.DeskWant+"” has no line in a group of desk.", formula.Nearest(h.DeskWant, lines))
+	}
 }
 
 // list checks ids that must be known and stand once.

@@ -43,6 +43,7 @@ type told struct {
 		ID, State, Relation, Note, Error, Choice, Exact string
 		US, SI                                          struct{ N, U string }
 		Work                                            struct{ US, SI string }
+		Waits                                           []string
 	}
 	Clashes []struct {
 		Term, Text, TextSi string
@@ -102,6 +103,9 @@ func TestNonsenseIsToldBesideTheFieldAndNothingElseIsLost(t *testing.T) {
 	}
 	if r.Terms[2].State != "waits" || r.Terms[2].Note != "waits for drawdown" {
 		t.Errorf("the wanted term: %+v", r.Terms[2])
+	}
+	if len(r.Terms[2].Waits) != 1 || r.Terms[2].Waits[0] != "drawdown" {
+		t.Errorf("what the wanted term waits for: %+v", r.Terms[2].Waits)
 	}
 	if !strings.Contains(r.Terms[3].Error, "is not a build") {
 		t.Errorf("the choice: %+v", r.Terms[3])

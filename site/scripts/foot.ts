@@ -38,7 +38,10 @@ export class Foot {
     this.carry = carryTo === "" ? null : make("a", { class: "act", href: carryTo }, say("sheet.carry"));
     const print = act(say("sheet.print"), () => window.print());
     print.classList.add("first");
-    this.acts.append(print, act(say("sheet.ask"), () => this.ask()), this.stepsButton, act(say("sheet.back"), () => sheet.back()), ...(this.carry ? [this.carry] : []));
+    // the desk has its own list of questions, and no example to fall back to
+    const own = sheet.isDesk ? [] : [act(say("sheet.ask"), () => this.ask())];
+    const back = sheet.isDesk ? [] : [act(say("sheet.back"), () => sheet.back())];
+    this.acts.append(print, ...own, this.stepsButton, ...back, ...(this.carry ? [this.carry] : []));
     this.stepsButton.setAttribute("aria-pressed", "false");
     this.place.prepend(this.warned, this.problem, this.list, this.findLine, this.acts, this.asks, this.steps, this.revised, this.quiet);
   }

@@ -4,6 +4,7 @@
 import { CutCompare } from "./cutcompare";
 import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
+import { Desk } from "./desk";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
@@ -43,9 +44,18 @@ function begin(): void {
   customElements.define("cut-compare", CutCompare);
   customElements.define("cut-which", CutWhich);
   followPieces();
+  beginDesk();
   offerExamples();
   wakeWhenIdle();
   practise(FactSheet.house);
+}
+
+/** The page of the desk has a place for it beside its sheet. */
+function beginDesk(): void {
+  const place = document.getElementById("desk");
+  const sheet = document.querySelector("fact-sheet");
+  const print = document.querySelector(".deskprint");
+  if (place && print && sheet instanceof FactSheet) new Desk(place, sheet, print);
 }
 
 /** The engine comes when the page is at rest, or at the first touch of a sheet. */

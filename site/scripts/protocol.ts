@@ -33,6 +33,7 @@ export interface TermReply {
   note?: string;
   error?: string;
   choice?: string;
+  waits?: string[]; // of a waiting term: ids of those it waits for
   alternatives?: Alternative[];
 }
 
@@ -120,6 +121,7 @@ export interface Reply {
   missing?: { terms: Question[] }[];
   steps?: string[];
   stepsSi?: string[];
+  strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
   pieces?: Pieces;
   table?: Table;

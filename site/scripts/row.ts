@@ -26,7 +26,8 @@ export interface Shown {
   wanted: boolean;
 }
 
-interface Choice {
+/** One value of a term that is a choice. */
+export interface Choice {
   id: string;
   name: string;
 }

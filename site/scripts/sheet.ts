@@ -48,13 +48,44 @@ export class FactSheet extends HTMLElement implements RowEvents {
     this.render();
     onUnits(() => this.ask());
     this.addEventListener("focusin", () => void this.wake(), { once: true });
-    if (this.isFirst) {
+    if (this.isFirst && !this.isDesk) {
       this.pictures = new Pictures(document);
       matchMedia("(max-width: 44rem)").addEventListener("change", () => this.ask());
       addEventListener("hashchange", () => this.takeFragment(location.hash));
       this.takeFragment(location.hash);
     }
-    void this.offerLast();
+    if (!this.isDesk) void this.offerLast();
+  }
+
+  // what the desk tells: it looks after the address and the memory of its sheet, and hears of every
+  // change by the event "facts"
+
+  /** Whether this is the enquiry sheet of the desk. */
+  get isDesk(): boolean {
+    return this.hasAttribute("data-desk");
+  }
+
+  /** The facts as they stand. */
+  get carried(): Carried {
+    return { facts: this.facts.list, choose: this.facts.choose, want: this.facts.want, bad: [] };
+  }
+
+  get lines(): readonly Row[] {
+    return this.rows;
+  }
+
+  /** Puts facts on the sheet beside those that are there, as if they had been typed; "" withdraws. */
+  put(facts: readonly Fact[]): void {
+    for (const f of facts) {
+      const row = this.row(f.term);
+      if (row) this.revisions.open(f.term, row.name);
+      row?.drop();
+      this.facts.set(f.term, f.text);
+    }
+    this.askNow();
+    this.revisions.close();
+    this.foot.announce(this.wantedText());
+    void this.wake();
   }
 
   /** Loads the engine, if it is not there, and asks for the first time. */
@@ -172,11 +203,11 @@ export class FactSheet extends HTMLElement implements RowEvents {
   }
 
   private ask(): void {
-    if (!this.engine) return this.render();
+    if (!this.engine) return this.tell();
     try {
       const show = this.rows.map((r) => r.term);
       const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
-      this.reply = this.engine.ask({ want: this.facts.want, facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined });
+      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined });
       if (this.facts.isExample) this.pictures?.reset();
       else this.pictures?.show(this.reply.pictures ?? []);
       this.dispatchEvent(new CustomEvent(answered, { detail: this.reply }));
@@ -184,7 +215,23 @@ export class FactSheet extends HTMLElement implements RowEvents {
     } catch (e) {
       this.foot.trouble(e instanceof EngineError ? e : new EngineError("died", String(e)));
     }
+    this.tell();
+  }
+
+  private tell(): void {
     this.render();
+    this.dispatchEvent(new CustomEvent("facts"));
+  }
+
+  /**
+   * A sheet that looks for a term which cannot be had yet asks only for what leads there. The desk
+   * asks for everything, so its sheet looks for its term from the moment it can be had.
+   */
+  private wantNow(show: readonly string[]): string {
+    const want = this.facts.want;
+    if (!this.isDesk || want === "" || !this.engine) return want;
+    const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want] });
+    return (probe.terms.at(-1)?.us?.n ?? "") === "" ? "" : want;
   }
 
   /** The pieces for the facts of the sheet as a table; null if it is not known which pump it is. */

@@ -108,6 +108,7 @@ export function samplePages() {
     "builds/index.html",
     "builds/oil-lubricated.html",
     "well-to-wire.html",
+    "desk.html",
     "take-off.html",
   ];
 }
