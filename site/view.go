@@ -80,12 +80,11 @@ type Frame struct {
 	Places []Place // top to bottom; the phone's list under the strip is made of it
 
 	// Rail is the upright well with balloons, names and links drawn in it
-	// (an <svg>); RailNarrow is the same, balloons only, for 705 to 1088 px; Strip
-	// is the well lying down for phones, 360 by 82. Without RailNarrow the
-	// wide rail is shown from 1089 px only; without Rail there is no rail.
-	// Ids inside the three must differ from each other.
-	Rail, RailNarrow, Strip template.HTML
-	StripLabel              string // what the strip shows, for a screen reader: "4, Heads and losses: total head"
+	// (an <svg>), shown from 1089 px page width up; Strip is the well lying
+	// down for narrower pages, 360 by 82. Without Rail there is no rail.
+	// Ids inside the two must differ from each other.
+	Rail, Strip template.HTML
+	StripLabel  string // what the strip shows, for a screen reader: "4, Heads and losses: total head"
 
 	Prev, Next *Link // the pages before and after, at the foot
 	Block      TitleBlock

@@ -112,8 +112,8 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 		}
 		f.Places = append(f.Places, entry)
 	}
-	f.Rail = drawnRail(places, drawing.RailWords, "rail-")
-	f.RailNarrow = w.slimRail(places, root, s)
+	rail, _ := drawing.Rail{Prefix: "rail-", Places: places}.Layout()
+	f.Rail = svg(rail)
 	// The strip is a button on phones and always needs a name.
 	f.StripLabel = cmp.Or(s.title, f.Book)
 	strip := drawing.Strip{Prefix: "strip-", Places: places}
@@ -135,27 +135,6 @@ func depthOf(id string, i, n int) float64 {
 		return d
 	}
 	return (float64(i) + 0.5) / float64(n)
-}
-
-// slimRail is the rail with balloons only. It shows no entries below a place, so
-// all pages of a place share it: drawing it anew for each page would be a tenth
-// of the whole binding.
-func (w *work) slimRail(places []drawing.Place, root string, s stand) template.HTML {
-	key := root + " " + s.place
-	if s.path == placePath(s.place) {
-		key += " itself"
-	}
-	if have, ok := w.slim.Load(key); ok {
-		return have.(template.HTML)
-	}
-	made := drawnRail(places, drawing.RailBalloons, "slim-")
-	w.slim.Store(key, made)
-	return made
-}
-
-func drawnRail(places []drawing.Place, form drawing.RailForm, prefix string) template.HTML {
-	scene, _ := drawing.Rail{Prefix: prefix, Places: places, Form: form}.Layout()
-	return svg(scene)
 }
 
 func svg(s *drawing.Scene) template.HTML { return template.HTML(drawing.AppendSVG(nil, s)) }

@@ -5,24 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"columnbowl/calcwasm/drawing"
 	"columnbowl/site"
 )
-
-// TestSlimRailHasNoEntries holds what slimRail counts on: the narrow rail is
-// the same whatever stands below the place in force, and the wide one is not.
-func TestSlimRailHasNoEntries(t *testing.T) {
-	places := func(subs ...drawing.Sub) []drawing.Place {
-		return []drawing.Place{{ID: "a", Name: "A", Href: "a.html", Depth: 0.2, Lit: true, Subs: subs}, {ID: "b", Name: "B", Href: "b.html", Depth: 0.8}}
-	}
-	some := places(drawing.Sub{Name: "x", Href: "x.html", Here: true}, drawing.Sub{Name: "y", Href: "y.html"})
-	if drawnRail(places(), drawing.RailBalloons, "s-") != drawnRail(some, drawing.RailBalloons, "s-") {
-		t.Error("the narrow rail shows entries: slimRail must not share it between pages")
-	}
-	if drawnRail(places(), drawing.RailWords, "s-") == drawnRail(some, drawing.RailWords, "s-") {
-		t.Error("the wide rail does not show entries")
-	}
-}
 
 // TestFragmentIsTheSheets compares the links that the bindery writes with the
 // facts that a sheet carries: one form.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -43,8 +42,6 @@ type work struct {
 	terms, partList []string // ids in the order of reading
 	chain           *example // the facts of the page from well to wire
 	spine           []int    // the links between well and wire, top to bottom
-
-	slim sync.Map // drawn narrow rails, see slimRail
 }
 
 func prepare(b *book.Book, shells *site.Set) (*work, error) {

@@ -14,11 +14,11 @@ package drawing
 // words are 14 px. no and nm are the numbers and names of the rail.
 // Balloons: balloon, lit. Links: place, sub, with a target each, a rectangle
 // without ink that takes the pointer. Scenes: fig, rail-well, strip-well; well
-// is the drawn part of the rail.
+// is the drawn part of the rail, slot and cut-slot the dashed lines of its screen.
 var Classes = []string{
 	"out", "thin", "dim", "chainl", "hid", "s-water", "s-turn",
 	"w-still", "w-turn", "w-water", "w-earth", "ink", "pap", "fnt", "she",
 	"h-still", "h-turn", "h-water", "h-line", "h-ink",
 	"f", "b", "mid", "big", "m", "e", "ha", "c-turn", "c-water", "no", "nm",
-	"balloon", "lit", "place", "sub", "target", "fig", "rail-well", "strip-well", "well",
+	"balloon", "lit", "place", "sub", "target", "fig", "rail-well", "strip-well", "well", "slot", "cut-slot",
 }

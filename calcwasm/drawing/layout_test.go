@@ -15,19 +15,15 @@ func TestRailBalloonsApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(0, 11).Draw(t, "lit")
 		subs := rapid.IntRange(0, 30).Draw(t, "subs")
-		form := RailForm(rapid.IntRange(0, 1).Draw(t, "form"))
 		places := samplePlaces(n, subs, rapid.IntRange(0, subs).Draw(t, "now"))
 		if rapid.Bool().Draw(t, "other depths") {
 			for i := range places {
 				places[i].Depth = rapid.Float64().Draw(t, "depth")
 			}
 		}
-		r := Rail{Prefix: "rail", Places: places, Height: rapid.SampledFrom([]float64{0, 300, 600, 864, 2000, math.NaN()}).Draw(t, "height"), Form: form}
+		r := Rail{Prefix: "rail", Places: places, Height: rapid.SampledFrom([]float64{0, 300, 600, 864, 2000, math.NaN()}).Draw(t, "height")}
 		s, balloons := r.Layout()
-		least := 32.0
-		if form == RailBalloons {
-			least = 44
-		}
+		const least = 32.0
 		for i := 1; i < len(balloons); i++ {
 			if d := balloons[i].Y - balloons[i-1].Y; d < least-1e-9 {
 				t.Fatalf("balloons %d and %d are %.2f apart, want %.0f", i, i+1, d, least)

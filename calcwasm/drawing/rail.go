@@ -20,22 +20,12 @@ type Sub struct {
 	Here       bool // the page one is on
 }
 
-// RailForm says how wide the rail is.
-type RailForm uint8
-
-// The rail with words stands 264 px wide from 1089 px page width up; the rail
-// of balloons 128 px wide from 705 to 1088 px. Below that the Strip serves.
-const (
-	RailWords RailForm = iota
-	RailBalloons
-)
-
-// Rail is the well upright as the navigation of the book.
+// Rail is the well upright as the navigation of the book, 264 px wide, for
+// pages from 1089 px up. Below that the Strip serves.
 type Rail struct {
 	Prefix string
 	Places []Place // from the top of the well to its bottom; at most eleven are sensible
 	Height float64 // px wanted; the scene is taller if the entries need more. 0 means 864
-	Form   RailForm
 }
 
 // Balloon tells where the rail put a place.
@@ -68,16 +58,14 @@ func DepthOf(id string) (float64, bool) {
 
 // Measures of the rail in px.
 const (
-	railUnit   = 864.0 // height the well is designed at
-	railLeast  = 600.0 // below this the bowls, which keep their size, leave the well
-	railWide   = 264.0 // 16.5 rem
-	railNarrow = 128.0 // 8 rem
-	railHead   = 75.0  // grade line: the height of the masthead less its hatch
-	balloonR   = 11.5
-	railX      = 114.0 // centres of the balloons
-	railStep   = 36.0  // least distance of balloons with words; 32 is the floor
-	touchStep  = 46.0  // least distance of balloons alone: a 44 px target each
-	subStep    = 26.0  // least height of a sub-entry line: over the 24 px of WCAG 2.2
+	railUnit  = 864.0 // height the well is designed at
+	railLeast = 600.0 // below this the bowls, which keep their size, leave the well
+	railWide  = 264.0 // 16.5 rem
+	railHead  = 75.0  // grade line: the height of the masthead less its hatch
+	balloonR  = 11.5
+	railX     = 114.0 // centres of the balloons
+	railStep  = 36.0  // least distance of balloons; 32 is the floor
+	subStep   = 26.0  // least height of a sub-entry line: over the 24 px of WCAG 2.2
 	// room of a line of words: the 130 px from a balloon to the edge, counted
 	// for lettering a little condensed, as all faces the style sheet asks for are
 	railRoom  = 142.0

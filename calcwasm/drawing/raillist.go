@@ -1,6 +1,9 @@
 package drawing
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+)
 
 // railLayout holds where things stand in a rail.
 type railLayout struct {
@@ -16,9 +19,6 @@ type railLayout struct {
 // place puts every balloon: at its depth, or as little lower as needed.
 func (r Rail) place() *railLayout {
 	l := &railLayout{Rail: r, width: railWide, height: r.Height}
-	if r.Form == RailBalloons {
-		l.width = railNarrow
-	}
 	if !finite(l.height) || l.height <= 0 {
 		l.height = railUnit
 	}
@@ -30,7 +30,7 @@ func (r Rail) place() *railLayout {
 	if n := len(r.Places); n > 0 {
 		need += l.tail(n - 1)
 	}
-	l.height = max(l.height, need, railLeast)
+	l.height = math.Ceil(max(l.height, need, railLeast))
 	want := make([]float64, len(r.Places))
 	for i, p := range r.Places {
 		d := p.Depth
@@ -52,22 +52,14 @@ func (r Rail) place() *railLayout {
 func (l *railLayout) gaps() []float64 {
 	n := len(l.Places)
 	for i, p := range l.Places {
-		var lines []string
-		if l.Form == RailWords {
-			lines = wrap(p.Name, "b", railRoom)
-		}
-		l.names = append(l.names, lines)
-		if p.Lit && l.Form == RailWords {
+		l.names = append(l.names, wrap(p.Name, "b", railRoom))
+		if p.Lit {
 			l.openSubs(i)
 		}
 	}
 	gap := make([]float64, max(n-1, 0))
 	for i := range gap {
 		gap[i] = railStep
-		if l.Form == RailBalloons {
-			gap[i] = touchStep
-			continue
-		}
 		if extra := len(l.names[i]) + len(l.names[i+1]) - 2; extra > 0 {
 			gap[i] += float64(extra) * leading / 2
 		}
@@ -87,11 +79,7 @@ func (l *railLayout) openSubs(i int) {
 
 // tail is the room place i takes below its balloon's centre.
 func (l *railLayout) tail(i int) float64 {
-	t := balloonR
-	if l.Form == RailBalloons {
-		return t
-	}
-	t = max(t, float64(len(l.names[i]))*leading/2)
+	t := max(balloonR, float64(len(l.names[i]))*leading/2)
 	if !l.Places[i].Lit {
 		return t
 	}
@@ -109,33 +97,22 @@ func subHeight(lines []string) float64 {
 // entry draws balloon, number, name and sub-entries of a place as links.
 func (l *railLayout) entry(s *Scene, i int) {
 	p, y := l.Places[i], l.y[i]
-	half := railStep / 2
-	if l.Form == RailBalloons {
-		half = touchStep/2 - 1
-	}
 	ring, num, name := "balloon", "no m", "nm"
 	if p.Lit {
 		ring, num, name = "balloon lit", "no m pap b", "nm b"
 	}
 	no := strconv.Itoa(i + 1)
-	a := Link{Href: p.Href, ID: "place-" + no, Class: "place", Current: p.Here, Label: no + " " + p.Name, Title: p.Name}
+	a := Link{Href: p.Href, ID: "place-" + no, Class: "place", Current: p.Here, Label: no + " " + p.Name}
 	// the target: as tall as the distance allows, without ink of its own
-	if l.Form == RailBalloons {
-		a.Items = append(a.Items, Rect{X: railX - 22, Y: y - half, W: 38, H: 2 * half, Class: "target"})
-	} else {
-		a.Items = append(a.Items, Rect{X: railX - 14, Y: y - 16, W: l.width - railX + 6, H: 32, Class: "target"})
-		a.Title = ""
-	}
-	a.Items = append(a.Items, Circle{railX, y, balloonR, ring}, Text{X: railX, Y: y + 4.8, Words: no, Class: num})
+	a.Items = append(a.Items, Rect{X: railX - 14, Y: y - 16, W: l.width - railX + 6, H: 32, Class: "target"},
+		Circle{railX, y, balloonR, ring}, Text{X: railX, Y: y + 4.8, Words: no, Class: num})
 	first := y + 5 - float64(len(l.names[i])-1)*leading/2
 	for k, line := range l.names[i] {
 		a.Items = append(a.Items, Text{X: railX + balloonR + 8, Y: first + float64(k)*leading, Words: line, Class: name})
 	}
 	s.Add(a)
-	if p.Lit && l.Form == RailWords {
-		l.list(s, i)
-	}
 	if p.Lit {
+		l.list(s, i)
 		l.landing(s, i)
 	}
 }
@@ -171,18 +148,15 @@ func (l *railLayout) list(s *Scene, i int) {
 // entries already reaches it.
 func (l *railLayout) landing(s *Scene, i int) {
 	for _, sub := range l.Places[i].Subs {
-		if sub.Here && l.Form == RailWords {
+		if sub.Here {
 			return
 		}
 	}
-	x := railX + balloonR
-	if l.Form == RailWords {
-		w := 0.0
-		for _, line := range l.names[i] {
-			w = max(w, classWidth(line, "b"))
-		}
-		x += 8 + w*railRatio + 6
+	w := 0.0
+	for _, line := range l.names[i] {
+		w = max(w, classWidth(line, "b"))
 	}
+	x := railX + balloonR + 8 + w*railRatio + 6
 	if edge := l.width - 3.5; x < edge {
 		s.Add(Group{Hidden: true, Items: []Item{
 			Line{X1: x, Y1: l.y[i], X2: edge, Y2: l.y[i], Class: "out"},

@@ -35,14 +35,13 @@ func (w railWell) casing(g *Group) {
 		g.Add(Rect{X: x, Y: railHead + 5, W: 9, H: w.h - railHead - 5, Fill: string(hatch), Opacity: .55},
 			Line{x, railHead + 5, x, w.h, "dim", 0}, Line{x + 9, railHead + 5, x + 9, w.h, "dim", 0})
 	}
-	slots, lines := NewPath("pap"), NewPath("dim")
-	for y := w.y(758); y < w.h-4; y += 8 {
-		for _, x := range []float64{23, 73} {
-			slots.box(x-1, y, 11, 2.6)
-			lines.M(x-2, y+1.3).H(x + 11)
-		}
+	// the slots of the screen are the dashes of wide lines, the cuts those of wider ones
+	slots, cuts := NewPath("slot"), NewPath("cut-slot")
+	for _, x := range []float64{27.5, 77.5} {
+		slots.M(x, w.y(758)).V(w.h - 4)
+		cuts.M(x, w.y(758)+.8).V(w.h - 4)
 	}
-	g.Add(slots, lines)
+	g.Add(slots, cuts)
 }
 
 // water stands from the pumping level down; the static level is dashed.

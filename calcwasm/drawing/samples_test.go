@@ -99,13 +99,13 @@ func subPower() PowerFlow {
 
 // goldens are all drawings kept as files.
 func goldens() map[string]*Scene {
-	rail := func(lit, n, now int, f RailForm) *Scene {
-		s, _ := Rail{Prefix: "rail", Places: samplePlaces(lit, n, now), Height: 864, Form: f}.Layout()
+	rail := func(lit, n, now int) *Scene {
+		s, _ := Rail{Prefix: "rail", Places: samplePlaces(lit, n, now), Height: 864}.Layout()
 		return s
 	}
 	out := map[string]*Scene{
-		"rail-place": rail(4, 5, 0, RailWords), "rail-term": rail(4, 9, 4, RailWords), "rail-many": rail(7, 24, 20, RailWords),
-		"rail-last": rail(11, 6, 6, RailWords), "rail-none": rail(0, 0, 0, RailWords), "rail-balloons": rail(4, 9, 4, RailBalloons),
+		"rail-place": rail(4, 5, 0), "rail-term": rail(4, 9, 4), "rail-many": rail(7, 24, 20),
+		"rail-last": rail(11, 6, 6), "rail-none": rail(0, 0, 0),
 		"strip-left":   Strip{Prefix: "strip", Places: samplePlaces(4, 0, 0), Name: "Heads and losses", Detail: "total head"}.Layout(),
 		"strip-right":  Strip{Prefix: "strip", Places: samplePlaces(9, 0, 0), Name: "Suction", Detail: "submergence of the first impeller"}.Layout(),
 		"ladder-term":  sampleLadder(LadderTerm).Layout(),

@@ -24,9 +24,6 @@ func (r Rect) write(w *writer) {
 	w.open("rect", r.Class, "")
 	w.geometry([]string{"x", "y", "width", "height"}, r.X, r.Y, max(r.W, 0), max(r.H, 0))
 	w.fill(r.Fill)
-	if r.Class == "target" { // must have no ink even where no style sheet reaches
-		w.raw(` fill="none" pointer-events="all"`)
-	}
 	w.numAttr("opacity", r.Opacity)
 	w.raw("/>\n")
 }

@@ -95,9 +95,11 @@ func stripWell(s *Scene) {
 	s.Add(Rect{X: head, Y: 12, W: 4, H: 35, Class: "ink"})
 	boxed(s.add(), Box{head + 4, 24, bowls - head - 4, 10}, "pap")
 	s.Add(Line{28, 29, end, 29, "s-turn", 2})
+	stages := NewPath("w-still")
 	for i := range 6 {
-		boxed(s.add(), Box{bowls + float64(i)*7, 21, 6, 16}, "w-still")
+		stages.box(bowls+float64(i)*7, 21, 6, 16)
 	}
+	s.Add(stages, stages.With("out"))
 	boxed(s.add(), Box{bowls + 42, 25, 18, 8}, "pap")
 	boxed(s.add(), Box{bowls + 60, 23.5, 7, 11}, "pap")
 }
