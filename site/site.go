@@ -18,7 +18,7 @@ var Files embed.FS
 
 // Policy is the Content-Security-Policy of every page. It works from file://
 // as well as from a server: in both floor browsers 'self' covers the files of
-// the folder. connect-src lets a served page stream engine.wasm; from file://
+// the folder. connect-src lets a served page stream engine.packed; from file://
 // it opens nothing.
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
 	"img-src 'self' data:; font-src 'self' data:; connect-src 'self'; frame-src 'self'; " +

@@ -105,7 +105,7 @@ const (
 	pageStyle    = "assets/page.css"
 	mathFont     = "assets/columnbowl-math.woff2"
 	fontLicence  = "assets/columnbowl-math-OFL.txt"
-	engineWasm   = "assets/engine.wasm"
+	enginePacked = "assets/engine.packed" // not .gz: some servers would unpack it on the way
 	engineScript = "assets/engine.js"
 	bookScript   = "assets/book.js"
 	cutsScript   = "assets/cutaway.js"
@@ -122,7 +122,7 @@ func placePath(id string) string    { return "places/" + id + ".html" }
 func rootOf(path string) string { return strings.Repeat("../", strings.Count(path, "/")) }
 
 func assetFiles(b *book.Book, p Parts) ([]File, error) {
-	engine, err := bundle.EngineScript(p.Wasm)
+	engine, err := bundle.PackEngine(p.Wasm)
 	if err != nil {
 		return nil, err
 	}
@@ -135,7 +135,7 @@ func assetFiles(b *book.Book, p Parts) ([]File, error) {
 		return nil, err
 	}
 	files := []File{{pageScript, p.PageScript}, {hubScript, p.HubScript}, {pageStyle, p.Style}, {mathFont, p.Font}, {fontLicence, p.FontLicence},
-		{engineWasm, p.Wasm}, {engineScript, engine}, {bookScript, data}, {wordsScript, words}}
+		{enginePacked, engine}, {engineScript, bundle.EngineScript(engine)}, {bookScript, data}, {wordsScript, words}}
 	for _, f := range files {
 		if len(f.Data) == 0 {
 			return nil, fmt.Errorf("%s would be empty", f.Path)

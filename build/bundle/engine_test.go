@@ -75,13 +75,13 @@ func call(t *testing.T, script []byte, name string) string {
 
 func TestEngineScriptUnpacks(t *testing.T) {
 	wasm := append([]byte("\x00asm\x01\x00\x00\x00"), bytes.Repeat([]byte{7, 0, 255}, 5000)...)
-	script, err := EngineScript(wasm)
+	file, err := PackEngine(wasm)
 	if err != nil {
 		t.Fatal(err)
 	}
-	packed, err := base64.StdEncoding.DecodeString(call(t, script, "columnbowlEngine"))
-	if err != nil {
-		t.Fatal(err)
+	packed, err := base64.StdEncoding.DecodeString(call(t, EngineScript(file), "columnbowlEngine"))
+	if err != nil || !bytes.Equal(packed, file) {
+		t.Fatalf("the script hands over %d bytes, the file has %d, err %v", len(packed), len(file), err)
 	}
 	if !bytes.Equal(packed[4:8], make([]byte, 4)) {
 		t.Errorf("the gzip header carries a time: % x", packed[:10])
@@ -94,7 +94,7 @@ func TestEngineScriptUnpacks(t *testing.T) {
 	if err != nil || !bytes.Equal(got, wasm) {
 		t.Errorf("unpacked %d bytes, err %v", len(got), err)
 	}
-	if _, err := EngineScript([]byte("<html>")); err == nil {
+	if _, err := PackEngine([]byte("<html>")); err == nil {
 		t.Error("a web page passed for an engine")
 	}
 }

@@ -51,7 +51,7 @@ export class Engine {
     if (typeof WebAssembly !== "object") throw new EngineError("failed", "no WebAssembly");
     const cell = new MemoryCell();
     const pack = fetchBook(root);
-    const source = /^https?:$/.test(location.protocol) ? served(root, cell) : unpacked(root, cell);
+    const source = /^https?:$/.test(location.protocol) ? served(root, cell) : handed(root, cell);
     const [started, text] = await Promise.all([source, pack]);
     return new Engine(started.module, started.instance, cell, text, root);
   }
@@ -148,20 +148,22 @@ class MemoryCell {
 
 type Started = WebAssembly.WebAssemblyInstantiatedSource;
 
-/** From a server: the engine as it is, compiled while it comes in. */
+/** From a server: the packed engine, unpacked and compiled while it comes in. */
 async function served(root: string, cell: MemoryCell): Promise<Started> {
-  const response = await fetch(root + "assets/engine.wasm").catch(() => null);
-  if (response === null || !response.ok) throw new EngineError("file", "assets/engine.wasm");
-  const imports = wasiImports(cell.view);
-  if (response.headers.get("Content-Type") === "application/wasm") return WebAssembly.instantiateStreaming(response, imports);
-  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+  const response = await fetch(root + "assets/engine.packed").catch(() => null);
+  if (!response?.ok || !response.body) throw new EngineError("file", "assets/engine.packed");
+  return unpacked(response.body, cell);
 }
 
 /** From a folder: a script that hands over the packed engine as text. */
-async function unpacked(root: string, cell: MemoryCell): Promise<Started> {
-  if (typeof DecompressionStream !== "function") throw new EngineError("failed", "no DecompressionStream");
+async function handed(root: string, cell: MemoryCell): Promise<Started> {
   const base64 = await viaScript(root + "assets/engine.js", (take) => (window.columnbowlEngine = take));
-  const stream = new Blob([fromBase64(base64)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return unpacked(new Blob([fromBase64(base64)]).stream(), cell);
+}
+
+function unpacked(packed: ReadableStream<Uint8Array<ArrayBuffer>>, cell: MemoryCell): Promise<Started> {
+  if (typeof DecompressionStream !== "function") throw new EngineError("failed", "no DecompressionStream");
+  const stream = packed.pipeThrough(new DecompressionStream("gzip"));
   const response = new Response(stream, { headers: { "Content-Type": "application/wasm" } });
   return WebAssembly.instantiateStreaming(response, wasiImports(cell.view));
 }

@@ -145,7 +145,7 @@ test("the engine is loaded only where there is a sheet, and comes by itself", as
     await page.waitForFunction(hasAnswered);
     const ms = await page.evaluate(() => Math.round(performance.now()));
     t.diagnostic(`the engine had answered at most ${ms} ms after the page was opened`);
-    assert.ok(!asked.some((u) => u.endsWith("engine.wasm")), "from a folder the packed script is used");
+    assert.ok(!asked.some((u) => u.endsWith("engine.packed")), "from a folder the packed script is used");
   });
 });
 
@@ -170,7 +170,7 @@ test("from a server the engine is streamed, and the numbers are the same", async
       const sheet = await read(page);
       assert.equal(rowOf(sheet, "pumping-level").value, "205");
       sameAsNative(mainLines(sheet), factsOf(sheet).facts);
-      assert.ok(asked.includes("/assets/engine.wasm") && !asked.includes("/assets/engine.js"), `asked for ${asked}`);
+      assert.ok(asked.includes("/assets/engine.packed") && !asked.includes("/assets/engine.js"), `asked for ${asked}`);
       await page.goto(`${origin}/terms/total-head.html`);
       await page.getByRole("button", { name: words["sheet.last"] }).waitFor();
     });

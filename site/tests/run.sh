@@ -71,4 +71,5 @@ go build -o "$work/columnbowl" ./build
 head -n 2 "$work/bind.txt"
 export COLUMNBOWL_COMMAND="$work/columnbowl" COLUMNBOWL_EDITION="$work/out" COLUMNBOWL_CONTENT="$work/content"
 
-node --test --test-reporter=spec $files
+# Two files at a time: a browser and the checks that drive it seldom want a processor at once.
+node --test --test-concurrency=2 --test-reporter=spec $files
