@@ -16,7 +16,7 @@ import (
 	"columnbowl/site"
 )
 
-const handoutUsage = `usage: columnbowl handout --class class.csv --exercise ID[,ID…] --seed N [--out DIR] [--paper a4|letter] [--replace] [--content DIR]
+const handoutUsage = `usage: columnbowl handout --class class.csv --exercise ID[,ID…] --seed N [--units us|si] [--out DIR] [--paper a4|letter] [--replace] [--content DIR]
 
 Makes a sheet for each learner of a class, each with facts of its own, and writes
 into a folder: handouts.html to print and hand out, key.html for the trainer,
@@ -28,6 +28,8 @@ same seed gives the same sheets on every machine.
   --exercise IDS   the exercises, by the names of their files, with commas
                    between; “columnbowl handout --list” lists them
   --seed N         a whole number; learner 3 of the class has the seed N003
+  --units us|si    the units that the sheets tell and ask; in SI each fact stands
+                   with the US value that was drawn behind it (default: us)
   --out DIR        the folder to write into (default: ./handout)
   --paper SIZE     a4 or letter (default: a4)
   --replace        write over the files of an earlier handout
@@ -40,6 +42,7 @@ Exit status: 0 written, 1 something could not be made or written, 2 bad usage.
 type classArgs struct {
 	class, content, out, paper string
 	exercise, seed, answers    string
+	units                      string // "us" or "si"
 	replace, list              bool
 }
 
@@ -82,6 +85,7 @@ func runHandout(args []string, out, errOut io.Writer) int {
 	flags := a.common("handout", "handout", handoutUsage, errOut)
 	flags.StringVar(&a.exercise, "exercise", "", "")
 	flags.StringVar(&a.seed, "seed", "", "")
+	flags.StringVar(&a.units, "units", "us", "")
 	flags.BoolVar(&a.list, "list", false, "")
 	switch err := flags.Parse(args); {
 	case err == flag.ErrHelp:
@@ -97,6 +101,9 @@ func runHandout(args []string, out, errOut io.Writer) int {
 func (a *classArgs) handout(out, errOut io.Writer) error {
 	if !a.list && (a.class == "" || a.exercise == "" || a.seed == "") {
 		return badUsage("name the class, the exercise and the seed")
+	}
+	if a.units != "us" && a.units != "si" {
+		return badUsage("the units are us or si, not “%s”", a.units)
 	}
 	office, err := a.office(errOut)
 	if err != nil {
@@ -125,6 +132,9 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 	sheets, err := class.Draw(office.Set, templates, learners, seed, progress(errOut, "sheets drawn for %d of %d learners"))
 	if err != nil {
 		return err
+	}
+	if a.units == "si" {
+		class.InSI(sheets)
 	}
 	if err := a.writeHandout(office, sheets); err != nil {
 		return err
