@@ -261,20 +261,31 @@ func (sg *segment) spread(w way, v float64) float64 {
 	}
 	sum := 0.0
 	for _, f := range sg.moves {
-		if d := sg.moved(f, w) - v; d == d {
+		d := math.Abs(sg.moved(f, w, 1) - v)
+		if d > jump*math.Abs(v) {
+			d = min(d, math.Abs(sg.moved(f, w, -1)-v))
+		}
+		if d == d {
 			sum += float64(d * d)
 		}
 	}
 	return math.Sqrt(sum)
 }
 
-// moved is the asked term as one number before it moves by half of its last digit.
-func (sg *segment) moved(term int, w way) float64 {
+// jump is a move that the rounding of one number cannot make by itself. A count on
+// the way that stands just before its next step makes it, on one side only, and
+// nobody who counts pieces rounds them that way.
+const jump = 0.01
+
+// moved is the asked term as one number before it moves by half of its last
+// digit, up (side 1) or down (-1).
+func (sg *segment) moved(term int, w way, side float64) float64 {
 	u := sg.sheet.unit(term)
 	w.nudge, w.nudged = half(sg.base[term]-u.Offset, u.Factor), term
 	if sg.sheet.plan.place[term] < 0 {
 		w.nudge = sg.sheet.told(term) - sg.base[term]
 	}
+	w.nudge *= side
 	before := sg.env.Values[term]
 	if at := sg.sheet.plan.place[term]; !sg.holds(at) {
 		sg.env.Values[term] += w.nudge

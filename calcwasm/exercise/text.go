@@ -1,6 +1,7 @@
 package exercise
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -206,6 +207,7 @@ func (sh *Sheet) Cautions() []string {
 type Trace struct {
 	Slip  int
 	Value float64
+	Off   float64 // how far rounding moves it
 	Here  bool // the mistake is in the item's own formula, not on the way to it
 }
 
@@ -218,10 +220,17 @@ func (sh *Sheet) Traces(i int) []Trace {
 	var list []Trace
 	for _, g := range sg.singles()[1:] {
 		if g.lesson != rightLesson {
-			list = append(list, Trace{g.slip, g.value, g.at == len(sg.steps)-1})
+			list = append(list, Trace{g.slip, g.value, g.tol, g.at == len(sg.steps)-1})
 		}
 	}
 	return list
+}
+
+// Off is how far from the right number an answer of an item may be, in SI, when
+// all before it is right: by rounding, and at all, as the author allows.
+func (sh *Sheet) Off(i int) (rounding, allowed float64) {
+	sg := sh.segment(i, nil)
+	return sg.tol, math.Max(sg.tol, sh.Template.Ask[i].Within*math.Abs(sh.Items[i].Right))
 }
 
 // Fact is a fact of a sheet.
