@@ -119,6 +119,7 @@ func (d *Desk) keyOf(w *writer, sh *exercise.Sheet, i int) {
 		steps := sh.Way(i)
 		w.list("steps", len(steps), func(k int) { w.text(steps[k].Line) })
 		w.list("relations", len(steps), func(k int) { w.text(steps[k].Relation) })
+		w.list("numbers", len(steps), func(k int) { w.text(steps[k].Numbers) })
 	})
 }
 

@@ -48,10 +48,13 @@ func (sh *Sheet) drawnText(term int) string {
 }
 
 // siText writes the number of a fact in SI: five digits, so that it moves an
-// answer of four by next to nothing, and whole numbers in full.
+// answer of four by next to nothing, four below one, and whole numbers in full.
 func siText(v float64, u *unit.Unit) string {
-	n := u.FromSI(v)
-	text := strconv.FormatFloat(n, 'g', 5, 64)
+	n, digits := u.FromSI(v), 5
+	if math.Abs(n) < 1 {
+		digits = 4
+	}
+	text := strconv.FormatFloat(n, 'g', digits, 64)
 	if strings.Contains(text, "e+") {
 		text = strconv.FormatFloat(n, 'f', 0, 64)
 	}
@@ -141,6 +144,7 @@ func (sh *Sheet) RightOption(i int) formula.Option {
 // Step is one number on the way to an item.
 type Step struct {
 	Relation string // “field head = pumping level + pressure head”; empty for what is assumed
+	Numbers  string // “field head = 197 ft + 138.6 ft”; empty where nothing is left to reckon
 	Line     string // “field head = 197 ft + 138.6 ft = 335.6 ft”
 }
 
@@ -170,7 +174,8 @@ func (sh *Sheet) Way(i int) []Step {
 		if e := sh.form(st); e != nil {
 			one.Relation = name + e.Words(b.Scope)
 			if work := e.Substituted(b.Scope, sg.env, sh.System); work != v {
-				one.Line = name + work + " = " + v
+				one.Numbers = name + work
+				one.Line = one.Numbers + " = " + v
 			}
 		}
 		steps = append(steps, one)
