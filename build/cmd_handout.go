@@ -16,18 +16,28 @@ import (
 	"columnbowl/site"
 )
 
-const handoutUsage = `usage: columnbowl handout --class class.csv --exercise ID[,ID…] --seed N [--out DIR] [--paper a4|letter] [--replace] [--content DIR]
+const handoutUsage = `usage: columnbowl handout --class class.csv --exercise ID[,ID…] --seed N [--units us|si] [--out DIR] [--paper a4|letter] [--replace] [--content DIR]
+       columnbowl handout --qti FILE.zip [--exercise ID[,ID…]] [--seed N] [--variants N] [--units us|si] [--replace] [--content DIR]
+       columnbowl handout --list
 
 Makes a sheet for each learner of a class, each with facts of its own, and writes
 into a folder: handouts.html to print and hand out, key.html for the trainer,
 with the number of every mistake, and answers.csv to write the answers into. The
-same seed gives the same sheets on every machine.
+same seed gives the same sheets on every machine. With --qti it writes the
+exercises as a bank of questions that other training systems read and mark: a
+package of QTI 3.0, with what each known mistake gives as feedback.
 
   --class FILE     the class: a file with the columns learner (a sign, such as
                    07) and name
   --exercise IDS   the exercises, by the names of their files, with commas
                    between; “columnbowl handout --list” lists them
   --seed N         a whole number; learner 3 of the class has the seed N003
+  --units us|si    the units that the sheets tell and ask; in SI each fact stands
+                   with the US value that was drawn behind it (default: us)
+  --qti FILE       write a bank of questions; without --exercise it has all
+                   exercises, without --seed it has the seed 1
+  --variants N     how often each question that draws facts is in the bank, each
+                   time with others, 1 to 50 (default: 10)
   --out DIR        the folder to write into (default: ./handout)
   --paper SIZE     a4 or letter (default: a4)
   --replace        write over the files of an earlier handout
@@ -40,6 +50,9 @@ Exit status: 0 written, 1 something could not be made or written, 2 bad usage.
 type classArgs struct {
 	class, content, out, paper string
 	exercise, seed, answers    string
+	units                      string // "us" or "si"
+	qti                        string // the file of a question bank
+	variants                   int
 	replace, list              bool
 }
 
@@ -82,6 +95,9 @@ func runHandout(args []string, out, errOut io.Writer) int {
 	flags := a.common("handout", "handout", handoutUsage, errOut)
 	flags.StringVar(&a.exercise, "exercise", "", "")
 	flags.StringVar(&a.seed, "seed", "", "")
+	flags.StringVar(&a.units, "units", "us", "")
+	flags.StringVar(&a.qti, "qti", "", "")
+	flags.IntVar(&a.variants, "variants", 10, "")
 	flags.BoolVar(&a.list, "list", false, "")
 	switch err := flags.Parse(args); {
 	case err == flag.ErrHelp:
@@ -95,8 +111,11 @@ func runHandout(args []string, out, errOut io.Writer) int {
 }
 
 func (a *classArgs) handout(out, errOut io.Writer) error {
-	if !a.list && (a.class == "" || a.exercise == "" || a.seed == "") {
+	if !a.list && a.qti == "" && (a.class == "" || a.exercise == "" || a.seed == "") {
 		return badUsage("name the class, the exercise and the seed")
+	}
+	if a.units != "us" && a.units != "si" {
+		return badUsage("the units are us or si, not “%s”", a.units)
 	}
 	office, err := a.office(errOut)
 	if err != nil {
@@ -106,9 +125,12 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 		listExercises(out, office.Set)
 		return nil
 	}
-	seed, err := strconv.ParseUint(a.seed, 10, 32)
+	if a.qti != "" {
+		return a.bank(office, out, errOut)
+	}
+	seed, err := seedOf(a.seed)
 	if err != nil {
-		return badUsage("a seed is a whole number such as 7, up to ten digits, not “%s”", a.seed)
+		return err
 	}
 	templates, err := chosen(office.Set, a.exercise)
 	if err != nil {
@@ -126,6 +148,9 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if a.units == "si" {
+		class.InSI(sheets)
+	}
 	if err := a.writeHandout(office, sheets); err != nil {
 		return err
 	}
@@ -134,6 +159,14 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 		return fmt.Errorf("%s of the class left out", plural(len(faults), "row"))
 	}
 	return nil
+}
+
+func seedOf(text string) (uint64, error) {
+	seed, err := strconv.ParseUint(text, 10, 32)
+	if err != nil {
+		return 0, badUsage("a seed is a whole number such as 7, up to ten digits, not “%s”", text)
+	}
+	return seed, nil
 }
 
 func (a *classArgs) writeHandout(office *class.Office, sheets []class.Sheet) error {

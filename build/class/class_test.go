@@ -277,3 +277,20 @@ func BenchmarkMarking(b *testing.B) {
 		}
 	}
 }
+
+// Counts between two lengths do not make the second one forgiving: a length on the
+// edge of a count moved by its rounding would move the next by a whole piece.
+func TestALeftOutCountForgivesNothing(t *testing.T) {
+	_, set := content(t)
+	tubes := set.Find("tubes-and-bearings")
+	for seed := uint64(1); seed <= 200; seed++ {
+		sheet, why := set.Draw(tubes, seed)
+		if sheet == nil {
+			t.Fatal(why)
+		}
+		marks := sheet.Mark([]string{sheet.Amount(0, sheet.Items[0].Right), "", "", "13 ft"})
+		if marks[0].Verdict != exercise.Right || marks[3].Points > 0 {
+			t.Fatalf("sheet %d: 13 ft for a bottom special of %s is judged %v", seed, sheet.Amount(3, sheet.Items[3].Right), marks[3].Verdict)
+		}
+	}
+}

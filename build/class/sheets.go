@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/exercise"
+	"columnbowl/calcwasm/formula"
 )
 
 // Sheet is the sheet of one learner.
@@ -62,17 +63,34 @@ func Draw(set *exercise.Set, exercises []*exercise.Template, class []Learner, se
 	return list, nil
 }
 
-// answerColumns are the headings of the file of answers before the answers.
+// InSI tells and asks sheets in SI. Their facts stay what the seed has drawn.
+func InSI(sheets []Sheet) {
+	for i := range sheets {
+		sheets[i].System = formula.SI
+	}
+}
+
+// answerColumns are the headings of the file of answers before the answers; a
+// file of sheets in SI has the column “units” behind them.
 var answerColumns = []string{"learner", "name", "exercise", "seed", "check"}
+
+const (
+	unitsColumn = "units"
+	inSI        = "si" // in that column; anything else stands for US units
+)
 
 // AnswerFile makes the file in which the answers are written: a row for each
 // sheet, a column for each item.
 func AnswerFile(sheets []Sheet) []byte {
-	most := 0
+	most, si := 0, false
 	for i := range sheets {
 		most = max(most, len(sheets[i].Items))
+		si = si || sheets[i].System == formula.SI
 	}
 	head := append([]string{}, answerColumns...)
+	if si {
+		head = append(head, unitsColumn)
+	}
 	for i := range most {
 		head = append(head, answerHeading(i))
 	}
@@ -81,8 +99,11 @@ func AnswerFile(sheets []Sheet) []byte {
 	_ = w.Write(head) // a Buffer does not fail
 	for i := range sheets {
 		s := &sheets[i]
-		line := append([]string{s.ID, s.Name, s.Template.ID, strconv.FormatUint(s.Seed, 10), s.Check()}, make([]string, most)...)
-		_ = w.Write(line)
+		line := []string{s.ID, s.Name, s.Template.ID, strconv.FormatUint(s.Seed, 10), s.Check()}
+		if si {
+			line = append(line, s.System.String())
+		}
+		_ = w.Write(append(line, make([]string, most)...))
 	}
 	w.Flush()
 	return b.Bytes()
@@ -113,7 +134,7 @@ func MarkFile(set *exercise.Set, class []Learner, file string, text []byte, prog
 	if faults = append(faults, more...); len(more) > 0 {
 		return nil, faults
 	}
-	m := marker{set: set, file: file, col: col, byID: map[string]Learner{}, seen: map[string]int{}}
+	m := marker{set: set, file: file, col: col, units: t.column(unitsColumn), byID: map[string]Learner{}, seen: map[string]int{}}
 	for _, l := range class {
 		m.byID[l.ID] = l
 	}
@@ -137,6 +158,7 @@ type marker struct {
 	set     *exercise.Set
 	file    string
 	col     []int // learner, name, exercise, seed, check
+	units   int   // -1 if the file has no such column
 	answers []int
 	byID    map[string]Learner
 	seen    map[string]int // by learner, exercise and seed: the line
@@ -165,6 +187,9 @@ func (m *marker) row(r *row) (Marked, *Fault) {
 	sheet, why := m.set.Draw(t, seed)
 	if sheet == nil {
 		return bad(m.col[3], "From the seed %d no sheet of this exercise comes: %s.", seed, why)
+	}
+	if strings.EqualFold(r.get(m.units), inSI) {
+		sheet.System = formula.SI
 	}
 	out := Marked{Sheet: Sheet{l, sheet}}
 	if check := r.get(m.col[4]); check != "" && check != out.Check() {

@@ -6,12 +6,14 @@ import (
 	"os"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"columnbowl/build/book"
 	"columnbowl/calcwasm/exercise"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
+	"columnbowl/calcwasm/unit"
 )
 
 // The simulated class. Its learners work a sheet out by themselves: with the
@@ -55,7 +57,7 @@ func newLearner(set *exercise.Set, sheet *exercise.Sheet, rng *rand.Rand) *learn
 func (l *learner) start() {
 	l.env = formula.NewEnv(l.set.Book.Scope)
 	for _, f := range l.sheet.Facts() {
-		l.env.Values[f.Term] = f.Value
+		l.env.Values[f.Term] = l.read(f)
 	}
 	for t := range l.res.Values {
 		if v := &l.res.Values[t]; v.State == reckon.Assumed || v.State == reckon.NotApplicable {
@@ -63,6 +65,20 @@ func (l *learner) start() {
 		}
 	}
 }
+
+// read is a fact as its sheet tells it: in SI with the digits that stand there.
+func (l *learner) read(f exercise.Fact) float64 {
+	t := &l.set.Book.Terms[f.Term]
+	if l.sheet.System == formula.US || t.Kind == formula.Choice || t.US.Symbol == t.SI.Symbol {
+		return f.Value
+	}
+	text := l.sheet.FactText(t.ID)
+	number, _, _ := strings.Cut(text, "\u00a0")
+	return t.SI.ToSI(mustFloat(strings.ReplaceAll(strings.ReplaceAll(number, "−", "-"), ",", "")))
+}
+
+// unit is the unit that the learner works and writes in.
+func (l *learner) unit(term int) *unit.Unit { return l.set.Book.Terms[term].In(l.sheet.System) }
 
 // work works out all numbers asked, in their order.
 func (l *learner) work() []float64 {
@@ -97,24 +113,24 @@ func wrongValue(m *reckon.Mistake, env *formula.Env) float64 {
 
 // four rounds a value to four significant digits of its unit.
 func (l *learner) four(term int, v float64) float64 {
-	u := l.set.Book.Terms[term].US
+	u := l.unit(term)
 	n, _ := strconv.ParseFloat(strconv.FormatFloat(u.FromSI(v), 'g', 4, 64), 64)
 	return u.ToSI(n)
 }
 
 // written is a value as a learner writes it: four digits, mostly with the unit.
 func (l *learner) written(term int, v float64) string {
-	t := &l.set.Book.Terms[term]
-	text := strconv.FormatFloat(t.US.FromSI(v), 'g', 4, 64)
-	if n := t.US.FromSI(v); math.Abs(n) >= 1e-3 && math.Abs(n) < 1e7 { // write zeros at the end, as asked: 195.0
+	t, u := &l.set.Book.Terms[term], l.unit(term)
+	text := strconv.FormatFloat(u.FromSI(v), 'g', 4, 64)
+	if n := u.FromSI(v); math.Abs(n) >= 1e-3 && math.Abs(n) < 1e7 { // write zeros at the end, as asked: 195.0
 		digits := 3 - int(math.Floor(math.Log10(math.Abs(mustFloat(text)))))
 		text = strconv.FormatFloat(mustFloat(text), 'f', max(digits, 0), 64)
 	}
 	if t.Kind == formula.Count {
 		text = strconv.FormatFloat(math.Round(v), 'f', 0, 64)
 	}
-	if t.US.Print != "" && (l.rng.IntN(4) > 0 || t.US.Symbol == "%") {
-		text += " " + t.US.Symbol
+	if u.Print != "" && (l.rng.IntN(4) > 0 || u.Symbol == "%") {
+		text += " " + u.Symbol
 	}
 	return text
 }

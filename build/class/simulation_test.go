@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"columnbowl/calcwasm/exercise"
+	"columnbowl/calcwasm/formula"
 )
 
 // tally counts answers of one kind.
@@ -235,5 +236,43 @@ func TestSlipsOfThePen(t *testing.T) {
 		if c.share(c.accused) > kinds[k].most {
 			t.Errorf("%s: a slip of the pen is taken for a mistake", kinds[k].name)
 		}
+	}
+}
+
+// TestInSI: learners who work in SI, with the facts as the sheet tells them
+// there. The right way is right to the last line; of mistakes no more are
+// accused falsely than in US units.
+func TestInSI(t *testing.T) {
+	_, set := content(t)
+	rng := rand.New(rand.NewPCG(9, 10))
+	var right, single tally
+	for right.all < 4000 {
+		for _, tm := range numeric(set) {
+			l := draw(t, set, tm, rng)
+			l.sheet.System = formula.SI
+			l.start()
+			answers := l.answers(l.work())
+			for i, mark := range l.sheet.Mark(answers) {
+				right.add(&mark, false)
+				if mark.Verdict != exercise.Right {
+					t.Logf("%s of seed %d: %s is judged %v %s; right is %s", tm.ID, l.sheet.Seed, answers[i], mark.Verdict, mark.Say, l.sheet.Amount(i, l.sheet.Items[i].Right))
+				}
+			}
+			l.start()
+			if can := l.can(); len(can) > 0 {
+				m := can[rng.IntN(len(can))]
+				l.slips[m.Home] = m
+				item := l.shows(m.Home)
+				marks := l.sheet.Mark(l.answers(l.work()))
+				if marks[item].Verdict != exercise.Right {
+					single.add(&marks[item], l.names(&marks[item], item, m))
+				}
+			}
+		}
+	}
+	t.Logf("in SI: %d right answers, %.2f %% taken as right; %d single mistakes, %.2f %% named, %.2f %% accused of another",
+		right.all, right.share(right.right), single.all, single.share(single.named), single.share(single.accused))
+	if right.share(right.right) < 99.5 || single.share(single.named) < 97 || single.share(single.accused) > 0.5 {
+		t.Error("the marker misses its goals in SI")
 	}
 }

@@ -80,10 +80,7 @@ func (o *Office) write(view any) ([]byte, error) {
 
 func (o *Office) asked(s *Sheet, i int) site.Asked {
 	item := &s.Items[i]
-	a := site.Asked{N: i + 1, Ask: s.Title(i), Numeric: item.Kind == exercise.Number, Order: item.Kind == exercise.Ordering}
-	if a.Numeric {
-		a.Unit = o.Set.Book.Terms[item.Term].US.Print
-	}
+	a := site.Asked{N: i + 1, Ask: s.Title(i), Unit: s.Unit(i), Numeric: item.Kind == exercise.Number, Order: item.Kind == exercise.Ordering}
 	for k, option := range item.Options {
 		a.Options = append(a.Options, site.Lettered{Letter: letter(k), Text: option.Text})
 	}

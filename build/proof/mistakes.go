@@ -98,8 +98,10 @@ func (c *checker) wrongValue(m *reckon.Mistake, r *reckon.Result) (v float64, wh
 		return v, env.Invalid + "."
 	}
 	var lacking []string
-	for _, t := range m.Wrong.Right.Lacking(env) {
-		lacking = append(lacking, c.id(t))
+	for _, t := range m.Wrong.Right.Terms() { // a value, not a condition: all its terms are needed
+		if !env.Known(t) {
+			lacking = append(lacking, c.id(t))
+		}
 	}
 	slices.Sort(lacking)
 	return v, quoted(lacking) + " is not known there."

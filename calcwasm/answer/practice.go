@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/exercise"
+	"columnbowl/calcwasm/formula"
 )
 
 // ExercisePack begins a pack of exercises, for Add; a line of its own.
@@ -20,9 +21,9 @@ func (d *Desk) Practise(pack []byte) error {
 }
 
 // practice answers a request about an exercise: “sheet”, “key” or “mark”, each
-// with the exercise's id and the seed; the lines of “mark” hold the answers,
-// “answer”, the place of the item from 0 on, and the text as typed. It says
-// whether the request was one of these.
+// with the exercise's id and the seed, and “si” for a sheet in SI; the lines of
+// “mark” hold the answers, “answer”, the place of the item from 0 on, and the
+// text as typed. It says whether the request was one of these.
 func (d *Desk) practice(w *writer, text string) bool {
 	first, rest, _ := strings.Cut(text, "\n")
 	f := strings.Split(first, "\t")
@@ -52,8 +53,8 @@ func (d *Desk) sheet(f []string) (*exercise.Sheet, string) {
 	if d.set == nil {
 		return nil, "No exercises are loaded."
 	}
-	if len(f) != 3 {
-		return nil, "A request about an exercise names the exercise and the seed."
+	if len(f) != 3 && (len(f) != 4 || f[3] != "us" && f[3] != "si") {
+		return nil, "A request about an exercise names the exercise and the seed, and us or si."
 	}
 	t := d.set.Find(f[1])
 	seed, err := strconv.ParseUint(f[2], 10, 64)
@@ -63,7 +64,11 @@ func (d *Desk) sheet(f []string) (*exercise.Sheet, string) {
 	case err != nil:
 		return nil, "A seed is a whole number, not “" + f[2] + "”."
 	}
-	return d.set.Draw(t, seed)
+	sheet, why := d.set.Draw(t, seed)
+	if sheet != nil && f[len(f)-1] == "si" {
+		sheet.System = formula.SI
+	}
+	return sheet, why
 }
 
 var kindWords = [...]string{exercise.Number: "number", exercise.Choice: "choice", exercise.Ordering: "order"}
@@ -91,7 +96,7 @@ func (d *Desk) asked(w *writer, sh *exercise.Sheet) {
 			w.pair("ask", sh.Title(i))
 			if item.Kind == exercise.Number {
 				w.pair("term", d.book.Terms[item.Term].ID)
-				w.pair("unit", d.book.Terms[item.Term].US.Print)
+				w.pair("unit", sh.Unit(i))
 			}
 			w.list("options", len(item.Options), func(k int) { w.text(item.Options[k].Text) })
 			w.list("names", len(item.Names), func(k int) { w.text(item.Names[k]) })
@@ -111,8 +116,10 @@ func (d *Desk) keyOf(w *writer, sh *exercise.Sheet, i int) {
 			return
 		}
 		w.pair("right", sh.Amount(i, item.Right))
-		steps := sh.Steps(i)
-		w.list("steps", len(steps), func(k int) { w.text(steps[k]) })
+		steps := sh.Way(i)
+		w.list("steps", len(steps), func(k int) { w.text(steps[k].Line) })
+		w.list("relations", len(steps), func(k int) { w.text(steps[k].Relation) })
+		w.list("numbers", len(steps), func(k int) { w.text(steps[k].Numbers) })
 	})
 }
 

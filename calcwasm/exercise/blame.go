@@ -34,7 +34,7 @@ func (sg *segment) blame(m *Mark, r *reading) {
 		m.Say = "Several mistakes lead to about this number."
 	case sg.nearly(a):
 		m.Verdict, m.Points = Rounded, MostPoints/2
-		m.Say = "Nearly right: look at the rounding. " + sg.sheet.set.Book.Format(sg.term, sg.right, formula.US) + " comes out."
+		m.Say = "Nearly right: look at the rounding. " + sg.sheet.format(sg.term, sg.right) + " comes out."
 		if m.Own {
 			m.Say += " That is with your own number from before."
 		}
@@ -149,7 +149,7 @@ func (sg *segment) guess(m *Mark, a, rounding float64) {
 
 // hint names a slip of the pen, which is no mistake of understanding.
 func (sg *segment) hint(a, rounding float64) string {
-	for _, v := range swapped(sg.right, sg.sheet.set.Book.Terms[sg.term].US.Factor) {
+	for _, v := range swapped(sg.right, sg.sheet.unit(sg.term).Factor) {
 		if math.Abs(v-a) <= slack(sg.tol, v, rounding) {
 			return "Two digits of the right number may have changed places."
 		}

@@ -15,6 +15,7 @@ type Sheet struct {
 	Seed     uint64
 	Tries    int // how many draws it took
 	Items    []Item
+	System   formula.System // in which it is told, answered and explained; the facts are the same
 
 	set    *Set
 	plan   *plan

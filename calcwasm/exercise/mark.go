@@ -75,7 +75,7 @@ func (sh *Sheet) Mark(answers []string) []Mark {
 // number marks a number; carry is what later items are reckoned with.
 func (sh *Sheet) number(i int, text string, own []float64, slipped bool) (m Mark, carry float64) {
 	m.Value = math.NaN()
-	r := sh.set.read(sh.Items[i].Term, text)
+	r := sh.read(sh.Items[i].Term, text)
 	if r.fault != "" {
 		m.Verdict, m.Say = Unread, r.fault
 		return m, math.NaN()
@@ -113,12 +113,12 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 		if m.Own {
 			m.Verdict = Carried
 		}
-		if t := &sg.sheet.set.Book.Terms[sg.term]; r.unit == nil && t.US.Print != "" {
-			m.Say = "No unit is written; it was read as " + t.US.Print + "."
+		if u := sg.sheet.unit(sg.term); r.unit == nil && u.Print != "" {
+			m.Say = "No unit is written; it was read as " + u.Print + "."
 		}
 	case off <= fewer*(1+1e-9) && sg.sheet.set.Book.Terms[sg.term].Kind == formula.Quantity:
 		m.Verdict, m.Points = Rounded, MostPoints/2
-		m.Say = "Right as far as it goes: four significant digits are asked for, " + sg.sheet.set.Book.Format(sg.term, target, formula.US) + "."
+		m.Say = "Right as far as it goes: four significant digits are asked for, " + sg.sheet.format(sg.term, target) + "."
 	default:
 		words := sg.otherUnits(r, target)
 		if words == "" {

@@ -19,10 +19,12 @@ type reading struct {
 }
 
 // read reads an answer: a number, with its unit or without.
-func (s *Set) read(term int, text string) reading {
-	field := s.Book.Field(term)
+func (sh *Sheet) read(term int, text string) reading {
+	u := sh.unit(term)
+	field := sh.set.Book.Field(term)
+	field.Unit = u
 	field.Count = false // 7.6 stages is a wrong number, not an unreadable one
-	if u := s.Book.Terms[term].US; u.Dim.IsNone() && u.Print == "" {
+	if u != nil && u.Dim.IsNone() && u.Print == "" {
 		text = strings.TrimRightFunc(text, func(c rune) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c == ' ' }) // “8 stages”
 	}
 	typed, err := unit.Read(text, field)
@@ -50,8 +52,7 @@ func (s *Set) read(term int, text string) reading {
 	if !saysUnit(text) {
 		r.unit = nil
 	}
-	u := typed.Unit
-	r.number, r.bare = u.FromSI(r.value), r.rounding/u.Factor
+	r.number, r.bare = typed.Unit.FromSI(r.value), r.rounding/typed.Unit.Factor
 	return r
 }
 
@@ -70,6 +71,7 @@ func (sg *segment) otherUnits(r *reading, right float64) (words string) {
 	if t.Kind != formula.Quantity {
 		return ""
 	}
+	asked := sg.sheet.unit(sg.term)
 	fits := func(u *unit.Unit, scale float64) bool {
 		v := u.ToSI(r.number * scale)
 		slack := sg.tol
@@ -78,16 +80,16 @@ func (sg *segment) otherUnits(r *reading, right float64) (words string) {
 	if r.unit != nil && r.value != r.value && (fits(t.US, 1) || fits(t.SI, 1)) {
 		return "The number is right, but its unit is not " + r.unit.Print + "."
 	}
-	if fits(t.US, 0.01) && r.unit != nil && r.unit.Symbol == "%" || t.US.Symbol == "%" && fits(t.US, 100) {
+	if fits(asked, 0.01) && r.unit != nil && r.unit.Symbol == "%" || asked.Symbol == "%" && fits(asked, 100) {
 		return "The number is right, but not as a percentage."
 	}
 	for _, u := range unit.All() {
-		if u.Dim == t.US.Dim && u.Reference == t.US.Reference && fits(u, 1) {
+		if u.Dim == asked.Dim && u.Reference == asked.Reference && fits(u, 1) {
 			return "The number is right in " + u.Print + "; the unit written or asked for is another."
 		}
 	}
 	for _, scale := range []float64{10, 100, 1000, 0.1, 0.01, 0.001} {
-		if fits(t.US, scale) || r.unit != nil && r.unit.Dim == t.US.Dim && fits(r.unit, scale) {
+		if fits(asked, scale) || r.unit != nil && r.unit.Dim == asked.Dim && fits(r.unit, scale) {
 			return "The digits are right; the decimal point stands in the wrong place."
 		}
 	}

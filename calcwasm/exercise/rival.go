@@ -17,7 +17,7 @@ const reach = 2
 // rival says whether a slip of the pen leads to a number as well as a way does.
 func (sg *segment) rival(a, tol float64, w way) bool {
 	set := sg.sheet.set
-	factor := set.Book.Terms[sg.term].US.Factor
+	factor := sg.sheet.unit(sg.term).Factor
 	tol *= reach
 	_, last := fourDigits(sg.right, factor)
 	for _, right := range [...]float64{sg.right, sg.right - last, sg.right + last} { // rounding on the way moves the last digit
@@ -33,7 +33,7 @@ func (sg *segment) rival(a, tol float64, w way) bool {
 		if set.Book.Terms[t].Kind != formula.Quantity || !sg.uses(t) {
 			continue
 		}
-		u := set.Book.Terms[t].US
+		u := sg.sheet.unit(t)
 		read := swapped(sg.base[t]-u.Offset, u.Factor)
 		if facts[i].Step > 0 || facts[i].OneOf != nil { // what is the same on every sheet is known by heart
 			read = append(read, misread(sg.base[t]-u.Offset, u.Factor)...)

@@ -233,17 +233,19 @@ func (sg *segment) written(v float64) float64 {
 	case sg.sheet.Template.Ask[sg.item].Step > 0:
 		return 0.5 * sg.sheet.Template.Ask[sg.item].Step
 	}
-	return half(v-t.US.Offset, t.US.Factor)
+	u := sg.sheet.unit(sg.term)
+	return half(v-u.Offset, u.Factor)
 }
 
 // findMoves lists the numbers that a learner rounds before the asked term: all
-// that is worked out, and no fact.
+// that is worked out. A fact is rounded only where the sheet tells it in SI.
 func (sg *segment) findMoves() {
 	p := sg.sheet.plan
 	seen := make([]bool, len(p.place))
 	for _, i := range sg.steps {
 		for _, f := range p.steps[i].from {
-			if !seen[f] && p.place[f] >= 0 && p.steps[p.place[f]].expr != nil && sg.sheet.set.Book.Terms[f].Kind == formula.Quantity {
+			worked := p.place[f] >= 0 && p.steps[p.place[f]].expr != nil || p.place[f] < 0 && sg.sheet.System == formula.SI
+			if !seen[f] && worked && sg.sheet.set.Book.Terms[f].Kind == formula.Quantity {
 				seen[f] = true
 				sg.moves = append(sg.moves, f)
 			}
@@ -259,17 +261,31 @@ func (sg *segment) spread(w way, v float64) float64 {
 	}
 	sum := 0.0
 	for _, f := range sg.moves {
-		if d := sg.moved(f, w) - v; d == d {
+		d := math.Abs(sg.moved(f, w, 1) - v)
+		if d > jump*math.Abs(v) {
+			d = min(d, math.Abs(sg.moved(f, w, -1)-v))
+		}
+		if d == d {
 			sum += float64(d * d)
 		}
 	}
 	return math.Sqrt(sum)
 }
 
-// moved is the asked term as one number before it moves by half of its last digit.
-func (sg *segment) moved(term int, w way) float64 {
-	t := &sg.sheet.set.Book.Terms[term]
-	w.nudge, w.nudged = half(sg.base[term]-t.US.Offset, t.US.Factor), term
+// jump is a move that the rounding of one number cannot make by itself. A count on
+// the way that stands just before its next step makes it, on one side only, and
+// nobody who counts pieces rounds them that way.
+const jump = 0.01
+
+// moved is the asked term as one number before it moves by half of its last
+// digit, up (side 1) or down (-1).
+func (sg *segment) moved(term int, w way, side float64) float64 {
+	u := sg.sheet.unit(term)
+	w.nudge, w.nudged = half(sg.base[term]-u.Offset, u.Factor), term
+	if sg.sheet.plan.place[term] < 0 {
+		w.nudge = sg.sheet.told(term) - sg.base[term]
+	}
+	w.nudge *= side
 	before := sg.env.Values[term]
 	if at := sg.sheet.plan.place[term]; !sg.holds(at) {
 		sg.env.Values[term] += w.nudge

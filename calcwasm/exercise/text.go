@@ -1,6 +1,7 @@
 package exercise
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -22,8 +23,17 @@ func (sh *Sheet) FactText(id string) string {
 	return ""
 }
 
-// fact writes a fact with all its digits: 1.1875 in, not 1.188 in.
+// fact writes a fact with all its digits: 1.1875 in, not 1.188 in. In SI it is
+// written as it is reckoned with there, and as it was drawn: 29.657 m (97.3 ft).
 func (sh *Sheet) fact(term int) string {
+	drawn := sh.drawnText(term)
+	if u := sh.unit(term); sh.System == formula.SI && u != nil && u.Symbol != sh.set.Book.Terms[term].US.Symbol {
+		return siText(sh.values[term], u) + "\u00a0" + u.Print + " (" + drawn + ")"
+	}
+	return drawn
+}
+
+func (sh *Sheet) drawnText(term int) string {
 	t, v := &sh.set.Book.Terms[term], sh.values[term]
 	text := sh.set.Book.Format(term, v, formula.US)
 	if t.Kind == formula.Choice {
@@ -36,6 +46,48 @@ func (sh *Sheet) fact(term int) string {
 	}
 	return strings.Replace(full, "-", "−", 1) + text[len(short):]
 }
+
+// siText writes the number of a fact in SI: five digits, so that it moves an
+// answer of four by next to nothing, four below one, and whole numbers in full.
+func siText(v float64, u *unit.Unit) string {
+	n, digits := u.FromSI(v), 5
+	if math.Abs(n) < 1 {
+		digits = 4
+	}
+	text := strconv.FormatFloat(n, 'g', digits, 64)
+	if strings.Contains(text, "e+") {
+		text = strconv.FormatFloat(n, 'f', 0, 64)
+	}
+	return strings.Replace(text, "-", "−", 1)
+}
+
+// told is a fact as the sheet tells it in SI, where it is rounded.
+func (sh *Sheet) told(term int) float64 {
+	v, u := sh.values[term], sh.unit(term)
+	for i := range sh.Template.Facts {
+		if sh.Template.Facts[i].Term == term && u.Symbol != sh.set.Book.Terms[term].US.Symbol {
+			n, err := strconv.ParseFloat(strings.Replace(siText(v, u), "−", "-", 1), 64)
+			if err == nil {
+				return u.ToSI(n)
+			}
+		}
+	}
+	return v
+}
+
+// unit is the unit in which a sheet tells and asks a term.
+func (sh *Sheet) unit(term int) *unit.Unit { return sh.set.Book.Terms[term].In(sh.System) }
+
+// Unit is the unit in which an item is asked, as it is printed.
+func (sh *Sheet) Unit(i int) string {
+	if u := sh.unit(sh.Items[i].Term); sh.Items[i].Kind == Number && u != nil {
+		return u.Print
+	}
+	return ""
+}
+
+// format writes a value of a term with its unit.
+func (sh *Sheet) format(term int, v float64) string { return sh.set.Book.Format(term, v, sh.System) }
 
 // Fill puts a text in place of each {name} of another text.
 func Fill(text string, of func(name string) string) string {
@@ -73,7 +125,7 @@ func Names(text string) (names []string, at []int) {
 
 // Amount writes a value of an item's term with its unit.
 func (sh *Sheet) Amount(i int, v float64) string {
-	return sh.set.Book.Format(sh.Items[i].Term, v, formula.US)
+	return sh.format(sh.Items[i].Term, v)
 }
 
 // Title is how an item is called: the name of its term, or its question.
@@ -89,28 +141,57 @@ func (sh *Sheet) RightOption(i int) formula.Option {
 	return sh.Items[i].Options[sh.Items[i].Answer[0]-'A']
 }
 
-// Steps is the way to an item from what stands before it on the sheet, one line
-// for each number: “field head = 197 ft + 138.6 ft + 0.41 ft = 336 ft”.
+// Step is one number on the way to an item.
+type Step struct {
+	Relation string // “field head = pumping level + pressure head”; empty for what is assumed
+	Numbers  string // “field head = 197 ft + 138.6 ft”; empty where nothing is left to reckon
+	Line     string // “field head = 197 ft + 138.6 ft = 335.6 ft”
+}
+
+// Steps is the way to an item, one line for each number.
 func (sh *Sheet) Steps(i int) []string {
+	var lines []string
+	for _, s := range sh.Way(i) {
+		lines = append(lines, s.Line)
+	}
+	return lines
+}
+
+// Way is the way to an item from what stands before it on the sheet, one step
+// for each number.
+func (sh *Sheet) Way(i int) []Step {
 	if sh.Items[i].Kind != Number {
 		return nil
 	}
 	sg := sh.segment(i, nil)
 	b := sh.set.Book
-	var lines []string
+	var steps []Step
 	for _, k := range sg.steps {
 		st := &sh.plan.steps[k]
-		v := b.Format(st.term, sg.env.Values[st.term], formula.US)
-		line := b.Terms[st.term].Name + " = "
-		if st.expr != nil {
-			work := st.expr.Substituted(b.Scope, sg.env, formula.US)
-			if work != v {
-				line += work + " = "
+		v := sh.format(st.term, sg.env.Values[st.term])
+		name := b.Terms[st.term].Name + " = "
+		one := Step{Line: name + v}
+		if e := sh.form(st); e != nil {
+			one.Relation = name + e.Words(b.Scope)
+			if work := e.Substituted(b.Scope, sg.env, sh.System); work != v {
+				one.Numbers = name + work
+				one.Line = one.Numbers + " = " + v
 			}
 		}
-		lines = append(lines, line+v)
+		steps = append(steps, one)
 	}
-	return lines
+	return steps
+}
+
+// form is the expression that explains a step: in SI the relation in its SI form,
+// where there is one.
+func (sh *Sheet) form(st *step) *formula.Expr {
+	if partner := sh.set.Book.Rules[st.rule].SI; sh.System == formula.SI && partner != nil && st.expr != nil {
+		if e, ok := partner.Isolate(st.term); ok {
+			return e
+		}
+	}
+	return st.expr
 }
 
 // Cautions lists what can hurt somebody in the situation of a sheet: the texts
@@ -131,6 +212,7 @@ func (sh *Sheet) Cautions() []string {
 type Trace struct {
 	Slip  int
 	Value float64
+	Off   float64 // how far rounding moves it
 	Here  bool // the mistake is in the item's own formula, not on the way to it
 }
 
@@ -143,10 +225,17 @@ func (sh *Sheet) Traces(i int) []Trace {
 	var list []Trace
 	for _, g := range sg.singles()[1:] {
 		if g.lesson != rightLesson {
-			list = append(list, Trace{g.slip, g.value, g.at == len(sg.steps)-1})
+			list = append(list, Trace{g.slip, g.value, g.tol, g.at == len(sg.steps)-1})
 		}
 	}
 	return list
+}
+
+// Off is how far from the right number an answer of an item may be, in SI, when
+// all before it is right: by rounding, and at all, as the author allows.
+func (sh *Sheet) Off(i int) (rounding, allowed float64) {
+	sg := sh.segment(i, nil)
+	return sg.tol, math.Max(sg.tol, sh.Template.Ask[i].Within*math.Abs(sh.Items[i].Right))
 }
 
 // Fact is a fact of a sheet.

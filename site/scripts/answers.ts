@@ -9,6 +9,8 @@ export interface Field {
   /** The answer as the engine reads it, "" for none. */
   readonly value: string;
   focus(): void;
+  /** Asks for another unit, where there is one. */
+  inUnit(unit: string): void;
 }
 
 /** Makes the place for an item's answer. changed is told of every change, done when Enter says that it is finished. */
@@ -24,17 +26,23 @@ export function fieldFor(item: Item, name: string, says: string, changed: () => 
 }
 
 function numberField(item: Item, says: string, changed: () => void, done: () => void): Field {
-  const label = item.unit ? say("practice.answer.in", item.ask, item.unit) : item.ask;
-  const input = make("input", { type: "text", autocomplete: "off", spellcheck: "false", autocapitalize: "off", "aria-label": label, "aria-describedby": says });
+  const input = make("input", { type: "text", autocomplete: "off", spellcheck: "false", autocapitalize: "off", "aria-describedby": says });
+  const sign = make("i", {});
+  const inUnit = (unit: string) => {
+    sign.textContent = unit;
+    input.setAttribute("aria-label", unit ? say("practice.answer.in", item.ask, unit) : item.ask);
+  };
+  inUnit(item.unit ?? "");
   input.addEventListener("input", changed);
   input.addEventListener("keydown", (e) => {
     if (e.key !== "Enter") return;
     e.preventDefault();
     done();
   });
-  const element = make("div", { class: "field" }, make("p", { class: "line" }, input, item.unit ? make("i", {}, item.unit) : ""));
+  const element = make("div", { class: "field" }, make("p", { class: "line" }, input, item.unit ? sign : ""));
   return {
     element,
+    inUnit,
     get value() {
       return input.value.trim();
     },
@@ -56,6 +64,7 @@ function choiceField(item: Item, name: string, says: string, changed: () => void
       return inputs.find((i) => i.checked)?.value ?? "";
     },
     focus: () => (inputs.find((i) => i.checked) ?? inputs[0])?.focus(),
+    inUnit: () => undefined,
   };
 }
 
@@ -84,6 +93,10 @@ class OrderField implements Field {
 
   focus(): void {
     this.list.querySelector("button")?.focus();
+  }
+
+  inUnit(): void {
+    return; // an order has none
   }
 
   private row(sign: string, name: string): HTMLElement {

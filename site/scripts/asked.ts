@@ -1,9 +1,9 @@
 // One thing asked on a living exercise: its field, what the marker said, and the steps shown so far.
 import { fieldFor, type Field } from "./answers";
 import { make } from "./dom";
-import { rightWords, type Item, type KeyItem, type Mark } from "./exercisetalk";
+import type { Item, KeyItem, Mark } from "./exercisetalk";
+import { Hints } from "./hints";
 import { showMark } from "./verdict";
-import { say } from "./words";
 
 export class AskedItem {
   readonly element: HTMLElement;
@@ -15,15 +15,16 @@ export class AskedItem {
   helpedFirst = false;
   private readonly field: Field;
   private readonly verdict: HTMLElement;
-  private readonly shown = make("ul", { class: "steps", role: "list", "aria-live": "polite" });
+  private readonly hints: Hints;
 
   constructor(readonly item: Item, i: number, private readonly root: string, done: () => void) {
     const says = `said-${i}`;
+    this.hints = new Hints(item);
     this.verdict = make("div", { class: "verdict", id: says, role: "status" });
     this.field = fieldFor(item, `item-${i}`, says, () => this.clear(), done);
     const what = item.term ? make("a", { href: `${root}terms/${item.term}.html` }, item.ask) : item.ask;
     this.element = make("li", { "data-kind": item.kind }, make("span", { class: "n" }, String(i + 1)),
-      make("div", { class: "one" }, make("p", { class: "what" }, what), this.field.element, this.verdict, this.shown));
+      make("div", { class: "one" }, make("p", { class: "what" }, what), this.field.element, this.verdict, this.hints.element));
   }
 
   get value(): string {
@@ -53,24 +54,23 @@ export class AskedItem {
     return true;
   }
 
-  /** Shows one more step of the key; false if all are shown. */
+  /** Shows a little more of the way; false if all is shown. */
   reveal(key: KeyItem): boolean {
-    const all = this.lines(key);
-    const next = all[this.shown.children.length];
-    if (next === undefined) return false;
-    this.shown.append(make("li", {}, next));
+    if (!this.hints.more(key)) return false;
     this.helped = true;
     return true;
   }
 
   revealAll(key: KeyItem): void {
-    while (this.reveal(key));
+    this.hints.all(key);
+    this.helped = true;
   }
 
-  private lines(key: KeyItem): string[] {
-    const right = say("class.right", rightWords(this.item, key));
-    if (this.item.kind === "number") return key.steps?.length ? key.steps : [right];
-    return key.say ? [key.say, right] : [right];
+  /** Asks the same in the other units: what is typed stays, what was said of it does not. */
+  turn(item: Item, key: KeyItem): void {
+    this.field.inUnit(item.unit ?? "");
+    if (this.mark !== null) this.clear();
+    if (this.hints.begun) this.hints.draw(key);
   }
 
   private clear(): void {

@@ -7,6 +7,7 @@ import type { Kept } from "./kept";
 import { count, dayOf } from "./progress";
 import { Projector } from "./projector";
 import type { House } from "./sheet";
+import { onUnits, unitsNow } from "./units";
 import { isSettled } from "./verdict";
 import { say } from "./words";
 
@@ -25,7 +26,7 @@ export class PracticeSheet extends HTMLElement {
     try {
       const engine = await PracticeSheet.house.engine();
       await engine.add("exercises");
-      this.begin((seed) => new Drawn(engine, this.dataset.exercise ?? "", seed));
+      this.begin((seed) => new Drawn(engine, this.dataset.exercise ?? "", seed, unitsNow()));
     } catch (e) {
       this.fail(e);
       this.acting.replaceChildren(this.news);
@@ -67,6 +68,7 @@ export class PracticeSheet extends HTMLElement {
       if (view === "projector" && this.drawn) projector.show(this.drawn, this.situation);
     };
     addEventListener("hashchange", () => this.safe(look));
+    onUnits(() => this.safe(() => this.drawn && this.turn(draw(this.drawn.seed))));
     look();
     this.dataset.alive = "";
   }
@@ -103,12 +105,27 @@ export class PracticeSheet extends HTMLElement {
     if (no) setText(no, say("practice.sheet", drawn.seed));
     const block = Array.from(document.querySelectorAll(".blockt dt")).find((e) => e.textContent === say("block.sheet"))?.nextElementSibling;
     if (block) setText(block, drawn.seed); // what is printed tells its sheet
-    const facts = new Map((drawn.sheet.facts ?? []).map((f) => [f.id, f.text]));
-    for (const place of this.querySelectorAll<HTMLElement>(".situation [data-fact]")) setText(place, facts.get(place.dataset.fact ?? "") ?? "");
+    this.tell(drawn);
     this.querySelector(".raised")?.replaceChildren(...(drawn.sheet.cautions ?? []).map(caution));
     const root = PracticeSheet.root;
     this.items = drawn.sheet.items.map((item, i) => new AskedItem(item, i, root, () => this.safe(() => this.check(i))));
     this.querySelector(".asked")?.replaceChildren(...this.items.map((i) => i.element));
+  }
+
+  /** The same sheet in the other units: what was answered stays. */
+  private turn(drawn: Drawn): void {
+    this.drawn = drawn;
+    this.news.textContent = "";
+    this.tell(drawn);
+    this.items.forEach((item, i) => {
+      const asked = drawn.sheet.items[i];
+      if (asked) item.turn(asked, drawn.key[i] ?? { right: "" });
+    });
+  }
+
+  private tell(drawn: Drawn): void {
+    const facts = new Map((drawn.sheet.facts ?? []).map((f) => [f.id, f.text]));
+    for (const place of this.querySelectorAll<HTMLElement>(".situation [data-fact]")) setText(place, facts.get(place.dataset.fact ?? "") ?? "");
   }
 
   private static get root(): string {
@@ -125,13 +142,13 @@ export class PracticeSheet extends HTMLElement {
       this.news.textContent = say("practice.nothing");
       return;
     }
-    this.news.textContent = say("class.points", marks.points, marks.most) + (answered < this.items.length ? " " + say("practice.open", this.items.length - answered) : "");
+    this.news.textContent = say("class.points", marks.points, marks.most) + (answered < this.items.length ? ". " + say("practice.open", this.items.length - answered) : ".");
     this.remember(fresh);
     const next = this.items[at + 1];
     if (at >= 0 && next && isSettled(this.items[at]?.mark ?? null)) next.focus();
   }
 
-  /** Shows the next step of what is not right yet. */
+  /** Shows a little more of the way to what is not right yet. */
   private hint(): void {
     if (!this.drawn) return;
     for (const [i, item] of this.items.entries()) {

@@ -1,5 +1,6 @@
 // Requests about exercises and what comes back (calcwasm/answer/practice.go).
 import type { Engine } from "./engine";
+import type { Units } from "./units";
 
 export interface Item {
   kind: "number" | "choice" | "order";
@@ -21,6 +22,8 @@ export interface KeyItem {
   right: string; // a value, or the letters
   say?: string;
   steps?: string[];
+  relations?: string[]; // beside steps: in words, "" for what is assumed
+  numbers?: string[]; // beside steps: not worked out yet, "" where nothing is left to reckon
 }
 
 export interface Slip {
@@ -56,6 +59,7 @@ export class Drawn {
     private readonly engine: Engine,
     private readonly id: string,
     readonly seed: string,
+    private readonly units: Units,
   ) {
     this.sheet = engine.talk<Sheet>(this.line("sheet"));
   }
@@ -71,7 +75,7 @@ export class Drawn {
   }
 
   private line(what: string): string {
-    return [what, this.id, this.seed].join("\t");
+    return [what, this.id, this.seed, this.units].join("\t");
   }
 }
 

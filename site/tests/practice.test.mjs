@@ -81,11 +81,16 @@ test("a known mistake is named with its page, and what follows from it is carrie
   });
 });
 
-test("a hint shows one step and counts as help; the whole way shows all", async () => {
+test("a hint shows the relation, then the numbers, then the result, and counts as help; the whole way shows all", async () => {
   await withPage(browser, {}, async (page) => {
     await open(page, `${chain}#seed=3`);
     const steps = page.locator(".asked .steps li");
     assert.equal(await steps.count(), 0);
+    await button(page, "practice.next").click();
+    assert.equal(await steps.count(), 1);
+    assert.equal(await steps.first().textContent(), "pumping level = static level + drawdown", "the first hint tells more than the relation");
+    await button(page, "practice.next").click();
+    assert.match(await steps.first().locator("p").last().textContent(), /^pumping level = [\d.]+\s?ft \+ [\d.]+\s?ft$/, "the second hint tells the result, or no numbers");
     await button(page, "practice.next").click();
     assert.equal(await steps.count(), 1);
     const right = /= ([\d.]+\s?ft)$/.exec(await steps.first().textContent())[1];
@@ -102,6 +107,27 @@ test("a hint shows one step and counts as help; the whole way shows all", async 
     assert.deepEqual([q.tallies["e/chain-of-three"].n, q.tallies["e/chain-of-three"].good, q.tallies["e/chain-of-three"].helped], [1, 0, 1]);
     await button(page, "practice.next").click();
     assert.equal(await page.locator(".acting .news").textContent(), words["practice.next.none"]);
+  });
+});
+
+test("in SI the same sheet is told, asked, judged and explained in SI, and what is typed stays", async () => {
+  await withPage(browser, {}, async (page) => {
+    await open(page, `${chain}#seed=12`);
+    const us = await facts(page);
+    await field(page, 0).fill("1 ft");
+    await button(page, "practice.check").click();
+    await page.locator("input[name=units][value=si]").check({ force: true });
+    await page.locator(".situation [data-fact=static-level]", { hasText: /m \(/ }).waitFor();
+    const si = await facts(page);
+    assert.ok(Math.abs(si["static-level"] - us["static-level"] * 0.3048) < 0.001, "the fact is another");
+    assert.equal(await field(page, 0).inputValue(), "1 ft");
+    assert.equal(await verdict(page, 0).textContent(), "", "a verdict of the other units stands");
+    await field(page, 0).fill((si["static-level"] + si.drawdown).toFixed(2)); // a bare number
+    await field(page, 1).fill(((si["discharge-pressure"] / 6.894757) * 2.31 * 0.3048).toFixed(2) + " m");
+    await button(page, "practice.check").click();
+    for (const i of [0, 1]) assert.equal(await verdict(page, i).getAttribute("data-verdict"), "right", await verdict(page, i).textContent());
+    await button(page, "practice.way").click();
+    assert.doesNotMatch(await page.locator(".asked .steps").allTextContents().then((t) => t.join(" ")), /\bft\b|\bpsi\b/);
   });
 });
 
