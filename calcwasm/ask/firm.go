@@ -223,7 +223,7 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 			return true
 		}
 		owners := s.owners[ownKey(t.text, t.stem)]
-		if len(owners) > few || !near && len(owners) > veryFew {
+		if len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
 			continue
 		}
 		for _, o := range owners {
@@ -289,6 +289,20 @@ func (s *session) given(k, i int) bool {
 
 // goesOn are words behind an amount that take nothing from it.
 const goesOn = " and with at when while but so for in on to of the a an is are it its it's i we she he they from please pls thanks right now here there or as by after "
+
+// spent tells whether a token belongs to a phrase that stands beside a number.
+func (s *session) spent(k int) bool {
+	c := s.tokens[k].phrase
+	if c < 0 {
+		return false
+	}
+	for o := range s.amounts {
+		if s.meant(&s.said[c], o) && s.beside(&s.said[c], o) {
+			return true
+		}
+	}
+	return false
+}
 
 // ends tells whether an amount ends where it stands: no word follows that makes
 // it a count of something else (“8 towers”) or a place (“6 in above”).
