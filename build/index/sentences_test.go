@@ -115,6 +115,9 @@ func (e *examiner) same(c ask.Candidate, fact string) bool {
 		e.t.Errorf("the reading %s=%q is not taken: %v", id, c.Value, err)
 		return false
 	}
+	if strings.HasPrefix(c.Value, "about ") && want.Low == want.High {
+		return near(have.Likely, want.Likely) // the files write the number alone
+	}
 	return near(have.Low, want.Low) && near(have.Likely, want.Likely) && near(have.High, want.High)
 }
 
