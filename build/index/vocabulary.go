@@ -14,7 +14,7 @@ func Vocabulary(b *book.Book) []byte {
 	s := ask.Source{Nothing: b.Asking.Nothing}
 	for _, t := range b.Terms {
 		if t.KindWord == book.ChoiceOf {
-			s.Values = append(s.Values, choiceWords(t)...)
+			s.Values = append(s.Values, choiceWords(b, t)...)
 			continue
 		}
 		say := append([]string{t.Name}, t.Also...)
@@ -45,12 +45,17 @@ func Vocabulary(b *book.Book) []byte {
 }
 
 // choiceWords are the values of a choice as they are written, where they have
-// two words or more: one alone (“open”, “none”) may mean anything.
-func choiceWords(t *book.Term) []ask.Said {
+// two words or more: one alone (“open”, “none”) may mean anything. The families
+// of bowls are among them.
+func choiceWords(b *book.Book, t *book.Term) []ask.Said {
+	at, ok := b.Engine.Find(t.ID)
+	if !ok {
+		return nil
+	}
 	var list []ask.Said
-	for _, v := range t.Values {
-		if strings.Contains(v.ID, "-") {
-			list = append(list, ask.Said{Term: t.ID, Value: v.ID, Say: []string{strings.ReplaceAll(v.ID, "-", " ")}})
+	for _, id := range b.Engine.Terms[at].Values {
+		if strings.Contains(id, "-") {
+			list = append(list, ask.Said{Term: t.ID, Value: id, Say: []string{strings.ReplaceAll(id, "-", " ")}})
 		}
 	}
 	return list

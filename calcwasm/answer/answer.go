@@ -140,6 +140,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.cautions(w, res, q)
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
+		w.list("hangs", len(res.Hangs), func(i int) { d.hang(w, res, &res.Hangs[i]) })
 		d.pictures(w, res, q)
 		if q.pieces {
 			d.pieces(w, res)

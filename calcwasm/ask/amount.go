@@ -192,7 +192,7 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 	switch {
 	case u == nil || u.Symbol == "drops":
 		return nil, 0
-	case typed == "a" && next != "":
+	case typed == "at" || typed == "a" && next != "":
 		return nil, 0
 	case typed == "in" && isIn(" the a an my our this that all place there it ", next) && next != "":
 		return nil, 0

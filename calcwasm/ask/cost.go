@@ -97,7 +97,7 @@ func (s *session) isValue(c int) bool {
 // linked tells whether one amount is of the next: “1500 ft of 8 inch pipe”,
 // “600 m of DN 200”.
 func (s *session) linked(a, b int) bool {
-	if a+1 != b {
+	if a+1 != b || s.amounts[a].last+1 == s.amounts[b].token {
 		return false
 	}
 	of := false

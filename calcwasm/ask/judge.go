@@ -9,11 +9,12 @@ import (
 
 // When a reading is sure.
 const (
-	enough  = 50 // what must be said for a term
-	ahead   = 25 // and how much more than for the next one
-	some    = 20 // below it a phrase says nothing about an amount
-	byUnit  = 35 // what a unit says for the terms that are plain in it
-	byQuery = 5  // for each word of the question for a term
+	enough     = 50 // what must be said for a term
+	ahead      = 25 // and how much more than for the next one
+	some       = 20 // below it a phrase says nothing about an amount
+	byUnit     = 35 // what a unit says for the terms that are plain in it
+	byNameWord = 8  // for each word of its name beside the amount
+	byQuery    = 5  // for each word of the question for a term
 )
 
 // judge weighs what is said for one amount.
@@ -46,7 +47,7 @@ func (s *session) judge(i int) Reading {
 	if len(r.Candidates) > 1 {
 		next = r.Candidates[1].score
 	}
-	if best >= enough && best-next >= ahead && !loose && !a.either && !a.bound && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) {
+	if best >= enough && best-next >= ahead && !loose && !a.either && !a.bound && !(a.bare() && s.unclearUnit(r.Candidates[0].Term)) && s.firm(i, r.Candidates[0].Term) {
 		r.State, r.Message = Sure, ""
 		s.take(i, r.Candidates[0].Term)
 	} else {
@@ -131,10 +132,13 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 				score += byHint
 			}
 			if clear {
-				score = 0
+				score = some
 			}
 			s.raise(a, r, t, score)
 		}
+	}
+	s.hinted(i, r, clear)
+	if !a.bare() {
 		s.others(a, r)
 	}
 	sortCandidates(r.Candidates)
@@ -143,7 +147,7 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 	}
 	if len(r.Candidates) > 0 {
 		f := s.fit(a, r.Candidates[0].Term)
-		loose = f.loose && (!clear || a.bare())
+		loose = f.loose
 	}
 	return loose
 }
@@ -175,6 +179,9 @@ func (s *session) raise(a *amount, r *Reading, term, score int) {
 // kind is the reason that an amount's unit gives.
 func (a *amount) kind() string {
 	u := a.unit
+	if a.bare() {
+		return "a number"
+	}
 	if u == nil {
 		u = a.aliases[0].unit
 	}

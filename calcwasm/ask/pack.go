@@ -95,7 +95,7 @@ var saidWeights = [...]int{byName, byCue, byLean, byHint}
 // Open reads a packed vocabulary for a book. The error names the line that does
 // not fit the book or this engine.
 func Open(pack string, book *reckon.Book) (*Reader, error) {
-	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}}}
+	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}, owners: map[string][]int{}}}
 	for i, text := range strings.Split(strings.TrimSuffix(pack, "\n"), "\n") {
 		ok := i > 0 && r.line(strings.Split(text, "\t")) || i == 0 && text == Form
 		if !ok {
@@ -164,6 +164,9 @@ func (r *Reader) said(id, value string, say []string, weight int) bool {
 		if place < 0 {
 			return value == "" // its name is no value
 		}
+	}
+	if weight == byName && place < 0 && len(say) > 0 {
+		r.own(t, say[0])
 	}
 	for _, text := range say {
 		r.add(cue, text, sense{t, place, weight})

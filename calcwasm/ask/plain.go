@@ -2,6 +2,7 @@ package ask
 
 import (
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/search"
 	"columnbowl/calcwasm/unit"
 )
 
@@ -46,6 +47,46 @@ func (a *amount) units() []*unit.Unit {
 	}
 	return list
 }
+
+// hinted adds the terms in whose names words beside an amount stand, and whose
+// unit fits: enough for a question, never for more.
+func (s *session) hinted(i int, r *Reading, clear bool) {
+	a := &s.amounts[i]
+	for k := max(0, a.token-reachOfNames); k < min(len(s.tokens), a.last+1+reachOfNames); k++ {
+		t := &s.tokens[k]
+		if t.class != word || t.unit {
+			continue
+		}
+		key := ownKey(t.text, t.stem)
+		if len(s.owners[key]) == 0 && t.spelt != "" {
+			key = ownKey(t.spelt, search.Stem(t.spelt))
+		}
+		for _, o := range s.owners[key] {
+			if f := s.fit(a, o); f.text == "" || f.loss > 0 || a.bare() && s.book.Terms[o].Ask == "" {
+				continue
+			}
+			score := byNameWord
+			if find(r.Candidates, o) < 0 {
+				score += s.overlap(i, o)
+				if a.bare() {
+					score += byUnit / 2
+				} else {
+					score += byUnit - byQuery
+				}
+			}
+			if clear {
+				score = byNameWord
+				if find(r.Candidates, o) < 0 {
+					score += some
+				}
+			}
+			s.raise(a, r, o, score)
+		}
+	}
+}
+
+// How many words from an amount a word of a name counts.
+const reachOfNames = 5
 
 // overlap counts the words beside an amount that stand in the question for a
 // term: it decides only the order of what is asked.

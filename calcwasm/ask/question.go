@@ -2,18 +2,28 @@ package ask
 
 import "columnbowl/calcwasm/formula"
 
-// rivals are the candidates between which a person has to choose.
+// rivals are the candidates between which a person has to choose: all for which
+// something is said, if it is only their unit.
 func (s *session) rivals(list []Candidate) []Candidate {
 	n := 1
-	for n < len(list) && list[0].score-list[n].score < ahead && list[n].score >= some {
+	for n < len(list) && list[n].score >= some {
 		n++
 	}
 	return list[:n]
 }
 
+// mostNamed are the candidates that a question names; those far behind it are
+// offered, but not named.
+const mostNamed = 4
+
 // question asks which of the candidates a piece is.
 func (s *session) question(piece string, list []Candidate) string {
 	text := "Is " + piece
+	n := 1
+	for n < min(len(list), mostNamed) && list[0].score-list[n].score < ahead {
+		n++
+	}
+	list = list[:n]
 	for i := range list {
 		t := &s.book.Terms[list[i].Term]
 		switch {

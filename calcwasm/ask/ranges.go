@@ -7,7 +7,7 @@ import "strings"
 const (
 	spanWords  = " to - – — through till until .. ... … to about "
 	widthWords = "|+-|+/-|±|plus or minus|give or take|"
-	aboutWords = " about approximately approx around roughly circa ca ~ ≈ "
+	aboutWords = " about abt bout appx approximately approx around roughly circa ca ~ ≈ "
 )
 
 // widest is how much larger the upper end of a range may be: “40 to 220” is
@@ -52,7 +52,7 @@ func (s *session) rough(a *amount) {
 	if a.token == 0 {
 		return
 	}
-	a.none = a.none || s.isYear(a)
+	a.none = a.none || s.isYear(a) || s.isLabel(a)
 	before := s.tokens[a.token-1].text
 	if isIn(aboutWords, before) {
 		a.head = "about "
@@ -188,6 +188,20 @@ func (s *session) double(a, b *amount) bool {
 		return true
 	}
 	return false
+}
+
+// labels stand before a number that only names a thing or a day.
+const labels = "|jan|january|feb|february|mar|march|apr|april|may|june|jun|july|jul|aug|august|sep|sept|september|oct|october|nov|november|dec|december|" +
+	"no|nr|number|num|ext|extension|order|invoice|job|phone|tel|telephone|call|sample|ref|reference|serial|model|station|page|lot|block|section|township|highway|hwy|road|rd|route|zip|box|room|item|quote|po|ticket|account|"
+
+// isLabel tells whether a bare number only names something: “sample no. 11”,
+// “Nov 3”.
+func (s *session) isLabel(a *amount) bool {
+	at := a.token - 1
+	if at > 0 && s.tokens[at].class == sign && isIn(" . # : ", s.tokens[at].text) {
+		at--
+	}
+	return a.bare() && at >= 0 && s.tokens[at].class == word && s.tokens[at].phrase < 0 && inBars(labels, s.tokens[at].text)
 }
 
 // isYear tells whether a bare number is more likely a year: “set in 1987”.

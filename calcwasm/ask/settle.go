@@ -56,13 +56,32 @@ func (s *session) choices() []Reading {
 			continue
 		}
 		r.State = Sure
-		if len(r.Candidates) > 1 {
+		if len(r.Candidates) > 1 || s.turnedChoice(p) {
 			r.State = Asked
 			r.Message = s.question(piece, r.Candidates)
 		}
 		list = append(list, r)
 	}
 	return s.settleChoices(list)
+}
+
+// turnedChoice tells whether a word near a value of a choice makes it one that
+// was, or may be: “had a sub in there”.
+func (s *session) turnedChoice(p *saying) bool {
+	from, to := p.from, p.to
+	for from > 0 && s.tokens[from-1].class != sign {
+		from--
+	}
+	for to < len(s.tokens) && s.tokens[to].class != sign {
+		to++
+	}
+	for k := from; k < to; k++ {
+		t := &s.tokens[k]
+		if (k < p.from || k >= p.to) && t.class == word && !t.unit && turnsMeaning(t.text) {
+			return true
+		}
+	}
+	return false
 }
 
 // settleChoices keeps one reading of each choice; a question whose answer stands

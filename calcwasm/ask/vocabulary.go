@@ -78,6 +78,7 @@ type vocabulary struct {
 	groups  []group
 	units   []unitWord        // words for units, for their spelling
 	asks    []map[string]bool // for each term the stems of its question
+	owners  map[string][]int  // by a word the terms in whose names it stands
 }
 
 // add adds a phrase, or joins its senses to the same phrase said before.
@@ -101,6 +102,27 @@ func (v *vocabulary) add(k kind, text string, senses ...sense) {
 	}
 	v.first[head] = append(v.first[head], len(v.phrases))
 	v.phrases = append(v.phrases, phrase{k, words, senses})
+}
+
+// anywhere are words of names that say nothing, for every sentence has them.
+const anywhere = " well water pump "
+
+// own notes the words of a term's name. It is the first that is said for a term.
+func (v *vocabulary) own(term int, name string) {
+	for _, w := range parts(name) {
+		key := ownKey(w.text, w.stem)
+		if list := v.owners[key]; len(w.text) > 2 && !isIn(anywhere, w.text) && !isFiller(w.stem) && (len(list) == 0 || list[len(list)-1] != term) {
+			v.owners[key] = append(list, term)
+		}
+	}
+}
+
+// ownKey is the stem of a word of a name; “pumping” is not “pump”.
+func ownKey(text, stem string) string {
+	if strings.HasSuffix(text, "ing") {
+		return text
+	}
+	return stem
 }
 
 // joinSenses keeps the strongest sense of each term and value.

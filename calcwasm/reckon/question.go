@@ -92,6 +92,7 @@ type Result struct {
 	Clashes  []Clash
 	Cautions []CautionState
 	Missing  [][]int // the smallest sets of facts that would give the wanted term
+	Hangs    []Hang  // on which ranges and assumptions the wanted term hangs most
 
 	env *formula.Env
 }

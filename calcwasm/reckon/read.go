@@ -1,6 +1,8 @@
 package reckon
 
 import (
+	"math"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
 )
@@ -28,7 +30,13 @@ func (b *Book) Read(term int, text string) (Fact, error) {
 	typed, err := unit.Read(text, b.Field(term))
 	if err == nil {
 		f := Fact{Term: term, Low: typed.Low, Likely: typed.Likely, High: typed.High, Rounding: typed.Rounding, Text: text, Unit: typed.Unit, Notes: typed.Notes}
-		return f, b.sane(&f)
+		if err := b.sane(&f); err != nil {
+			return f, err
+		}
+		if typed.Approximate {
+			b.loosen(&f)
+		}
+		return f, nil
 	}
 	bad, ok := err.(*unit.ReadError)
 	if ok && bad.Code == unit.WrongKind && bad.Dim == unit.Length && t.US.Dim == unit.Pressure {
@@ -36,6 +44,21 @@ func (b *Book) Read(term int, text string) (Fact, error) {
 		return Fact{Term: term, Low: y.Low, Likely: y.Likely, High: y.High, Rounding: y.Rounding, Text: text, Height: true}, nil
 	}
 	return Fact{}, &ReadError{Message: err.Error()}
+}
+
+// About is how far a value said with “about” may be off, relative to it: common
+// practice at a counter, as good as most flow meters and better than a guess.
+const About = 0.05
+
+// loosen makes a range of a value said with “about”, inside what makes sense.
+func (b *Book) loosen(f *Fact) {
+	t := &b.Terms[f.Term]
+	if t.Kind != formula.Quantity || f.Low != f.High || f.Unit == nil {
+		return
+	}
+	d := About * math.Abs(f.Likely-f.Unit.ToSI(0)) // 5 % of the degrees, not of the kelvins
+	f.Low, f.High = math.Max(t.Low, f.Likely-d), math.Min(t.High, f.Likely+d)
+	f.Notes = append(f.Notes[:len(f.Notes):len(f.Notes)], "“about” is taken as 5 % either way (common practice)")
 }
 
 // Field is what a line for the term's value accepts.

@@ -29,6 +29,7 @@ func (b *Book) Reckon(q Question) *Result {
 	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env}
 	res.Cautions = r.cautions()
 	res.spread(r)
+	res.Hangs = res.rank(r)
 	r.markUnknown()
 	if q.Want >= 0 && !res.Known(q.Want) {
 		res.Missing = r.missing(q.Want)

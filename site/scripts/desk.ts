@@ -235,6 +235,10 @@ export class Desk implements ReadingHost {
     return this.trial.clash([{ term: c.term, text: c.value }]);
   }
 
+  words(term: string): string {
+    return this.from.get(term)?.words ?? "";
+  }
+
   put(c: Candidate, r: Reading, instead: Candidate | undefined): void {
     const facts = [{ term: c.term, text: c.value }];
     if (instead && instead.term !== c.term) facts.unshift({ term: instead.term, text: "" });

@@ -5,6 +5,7 @@ import type { Open } from "./deskasks";
 import type { Enquiry, FiledFact } from "./deskfile";
 import { noteKeys } from "./deskhead";
 import { make } from "./dom";
+import { hangItems, mostPrinted } from "./hangs";
 import type { Reply, TermReply } from "./protocol";
 import type { Row } from "./row";
 import { unitsNow } from "./units";
@@ -24,6 +25,7 @@ export function drawPrint(place: Element, book: DeskBook, p: Printed): void {
     section("desk.print.duty", duty(book, p)),
     section("desk.print.known", known(book, p), "cols2"),
     section("desk.print.derived", derived(book, p)),
+    ...(p.reply?.hangs ? [section("desk.print.hangs", [make("ul", { role: "list" }, ...hangItems(p.reply, mostPrinted))])] : []),
     section("desk.print.cautions", cautions(p)),
     section("desk.print.open", blanks(book, p), "cols2"),
     ...(p.enquiry.sentences.length > 0 ? [section("desk.print.said", p.enquiry.sentences.map((s) => make("blockquote", {}, s.text)))] : []),

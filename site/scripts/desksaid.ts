@@ -33,6 +33,7 @@ export interface Known {
   text(term: string): string; // of the fact on the sheet, "" if none
   same(term: string, a: string, b: string): boolean;
   clash(c: Candidate): string; // what the fact would contradict, "" if nothing
+  words(term: string): string; // the piece by which the fact came there, "" if it was not said
 }
 
 export class Said {
@@ -46,9 +47,19 @@ export class Said {
     for (const d of dropped) this.dropped.add(d);
   }
 
-  /** The candidate of a reading that is on the sheet. */
+  /**
+   * The candidate of a reading that is on the sheet. What was asked may have been many things, and one
+   * of the same value may be there for another reason: it counts only if this piece brought it.
+   */
   onSheet(r: Reading, known: Known): Candidate | undefined {
-    return r.candidates?.find((c) => known.text(c.term) !== "" && known.same(c.term, known.text(c.term), c.value));
+    const there = (c: Candidate) => known.text(c.term) !== "" && known.same(c.term, known.text(c.term), c.value);
+    if (r.state === "sure") return r.candidates?.find(there);
+    return r.candidates?.find((c) => there(c) && known.words(c.term) === r.text && !this.claimed(r, c));
+  }
+
+  /** Whether another piece of the sentence surely means the term. */
+  private claimed(r: Reading, c: Candidate): boolean {
+    return this.readings.some((o) => o !== r && o.state === "sure" && o.candidates?.[0]?.term === c.term);
   }
 
   standing(r: Reading, known: Known): Standing {

@@ -2,6 +2,7 @@
 import { act, make, setText } from "./dom";
 import type { EngineError } from "./engine";
 import type { Facts } from "./facts";
+import { drawHangs } from "./hangs";
 import type { Carried } from "./link";
 import type { Reply } from "./protocol";
 import { questions } from "./questions";
@@ -21,6 +22,7 @@ export class Foot {
   private readonly problem = make("p", { class: "news", role: "status" });
   private readonly asks = make("div", { class: "asks" });
   private readonly warned = make("div", { class: "warnings", role: "status" });
+  private readonly hangs = make("section", { class: "hangs" });
   private readonly steps = make("div", { class: "steps-to" });
   private readonly quiet = make("p", { class: "off", role: "status" });
   private readonly findLine: HTMLElement;
@@ -43,7 +45,7 @@ export class Foot {
     const back = sheet.isDesk ? [] : [act(say("sheet.back"), () => sheet.back())];
     this.acts.append(print, ...own, this.stepsButton, ...back, ...(this.carry ? [this.carry] : []));
     this.stepsButton.setAttribute("aria-pressed", "false");
-    this.place.prepend(this.warned, this.problem, this.list, this.findLine, this.acts, this.asks, this.steps, this.revised, this.quiet);
+    this.place.prepend(this.warned, this.problem, this.list, this.findLine, this.acts, this.asks, this.hangs, this.steps, this.revised, this.quiet);
   }
 
   focus(): void {
@@ -58,6 +60,7 @@ export class Foot {
     if (told) this.revised.replaceChildren(make("span", { class: "rev", "aria-hidden": "true" }, String(told.number)), " ", say("sheet.revised", told.name));
     if (!reply) return;
     warnings(this.warned, reply.cautions ?? [], reply.pieces?.cautions?.map((c) => c.id));
+    drawHangs(this.hangs, reply, this.sheet.row(reply.want)?.name ?? "");
     this.showSteps(reply);
     if (this.asks.childNodes.length > 0) this.listQuestions(reply);
   }

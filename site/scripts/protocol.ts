@@ -53,6 +53,15 @@ export interface CautionReply {
   lacks?: string[];
 }
 
+/** How far the wanted result moves with one value alone, with the unit. */
+export interface Hang {
+  id: string;
+  name: string;
+  us: string;
+  si: string;
+  assumed?: boolean; // nobody gave the value: it is moved 10 % either way
+}
+
 export interface Question {
   id: string;
   name: string;
@@ -121,6 +130,7 @@ export interface Reply {
   missing?: { terms: Question[] }[];
   steps?: string[];
   stepsSi?: string[];
+  hangs?: Hang[]; // what the wanted result hangs on, the most first
   strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
   pieces?: Pieces;
