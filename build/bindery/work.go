@@ -40,9 +40,10 @@ type work struct {
 	parts    [][]string          // for each term the parts it speaks of
 	about    map[string][]int    // for each part the terms that speak of it
 
-	terms, partList []string // ids in the order of reading
-	chain           *example // the facts of the page from well to wire
-	spine           []int    // the links between well and wire, top to bottom
+	terms, partList []string       // ids in the order of reading
+	chain           *example       // the facts of the page from well to wire
+	spine           []int          // the links between well and wire, top to bottom
+	groups          map[string]int // of each term of the chain its group
 
 	slim sync.Map // drawn narrow rails, see slimRail
 }
@@ -65,6 +66,7 @@ func prepare(b *book.Book, shells *site.Set) (*work, error) {
 		return nil, err
 	}
 	w.spine = w.findSpine()
+	w.groups = w.groupOf()
 	return w, nil
 }
 
