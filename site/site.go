@@ -134,6 +134,12 @@ func shellOf(page any) (string, bool) {
 		return "asked.html", true
 	case AskedIndex, *AskedIndex:
 		return "questions.html", true
+	case Glossary, *Glossary:
+		return "glossary.html", true
+	case Pair, *Pair:
+		return "pair.html", true
+	case PairIndex, *PairIndex:
+		return "pairs.html", true
 	case Sources, *Sources:
 		return "sources.html", true
 	case Home, *Home:

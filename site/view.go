@@ -164,6 +164,7 @@ type Alternative struct {
 // of a group of lines (then all other fields are ignored).
 type Row struct {
 	Heading string
+	Anchor  string // id of a heading, for links; "" for none
 
 	Term, Name, URL string   // required: id, name and page of the term
 	State           State    // required
@@ -281,6 +282,7 @@ type Term struct {
 	StandsOn   []Link // terms that it follows from
 	UsedBy     []Link // terms that follow from it
 	Parts      []Link // parts that it is about
+	Pairs      []Link // pages that show it beside what it is taken for
 	Sources    []template.HTML
 }
 
@@ -305,6 +307,7 @@ type Part struct {
 	Neighbours []Neighbour
 	Confused   []Link
 	Terms      []Link // terms that are about it
+	Pairs      []Link // pages that show it beside what it is taken for
 	Cautions   []Caution
 	Sources    []template.HTML
 }
@@ -322,8 +325,10 @@ type Neighbour struct {
 // pieces made by [Set.Piece]: sheets, worked examples, cautions, questions.
 type Chapter struct {
 	Frame
-	ID, Name string // required
-	Number   int    // in the order of the book, from 1
+	ID, Name string      // required
+	Number   int         // in the order of the book, from 1
+	Minutes  int         // how long it takes to read; 0 if that is not told
+	Chain    []ChainLink // the chain in its groups, those that it is about with Here
 	Aims     []string
 	Body     template.HTML
 	Contents []Link // headings of Body, as "#id"
@@ -478,15 +483,17 @@ type IndexGroup struct {
 // TermIndex is the list of all terms (terms/index.html).
 type TermIndex struct {
 	Frame
-	Count  int
-	Groups []IndexGroup
+	Count       int
+	GlossaryURL string
+	Groups      []IndexGroup
 }
 
 // PartIndex is the list of all parts (parts/index.html).
 type PartIndex struct {
 	Frame
-	Count  int
-	Groups []IndexGroup
+	Count       int
+	GlossaryURL string
+	Groups      []IndexGroup
 }
 
 // Chain is the page from well to wire: up to three pictures on one datum and
@@ -551,6 +558,7 @@ type Home struct {
 
 	// Further pages; "" where the book has none.
 	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
+	GlossaryURL, PairsURL                           string
 	QuestionCount, PracticeCount                    int
 }
 

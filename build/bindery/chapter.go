@@ -15,7 +15,8 @@ import (
 func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 	path := chapterPath(c.ID)
 	root := rootOf(path)
-	v := &site.Chapter{Frame: w.chapterFrame(c, number), ID: c.ID, Name: c.Name, Number: number, Aims: c.Aims, Takeaway: c.Takeaway, Sources: sources(c.Source)}
+	v := &site.Chapter{Frame: w.chapterFrame(c, number), ID: c.ID, Name: c.Name, Number: number, Aims: c.Aims, Takeaway: c.Takeaway, Sources: sources(c.Source),
+		Minutes: minutes(c.Doc), Chain: w.chapterStrip(c, root)}
 	for _, h := range c.Doc.Headings {
 		if h.Level == 2 {
 			v.Contents = append(v.Contents, site.Link{Name: h.Text, URL: "#" + h.ID})

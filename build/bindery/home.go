@@ -28,6 +28,10 @@ func (w *work) homeView() (any, error) {
 	if w.cuts != nil {
 		v.PumpsURL = buildsPath
 	}
+	v.GlossaryURL = glossaryPath
+	if len(w.book.Pairs) > 0 {
+		v.PairsURL = pairsPath
+	}
 	if v.PracticeCount = len(w.book.Exercises); v.PracticeCount > 0 {
 		v.PracticeURL = practicePath
 	}

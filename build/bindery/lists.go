@@ -36,7 +36,7 @@ func (w *work) termIndex() (any, error) {
 	}
 	title := w.words["terms.title"]
 	f := w.frame(stand{path: termsPath, title: title, nav: "terms", block: site.TitleBlock{Scope: bookScope}})
-	return &site.TermIndex{Frame: f, Count: len(entries), Groups: letters(entries)}, nil
+	return &site.TermIndex{Frame: f, GlossaryURL: root + glossaryPath, Count: len(entries), Groups: letters(entries)}, nil
 }
 
 // partIndex fills the list of all parts.
@@ -48,7 +48,7 @@ func (w *work) partIndex() (any, error) {
 	}
 	title := w.words["parts.title"]
 	f := w.frame(stand{path: partsPath, title: title, nav: "parts", block: site.TitleBlock{Scope: bookScope}})
-	return &site.PartIndex{Frame: f, Count: len(entries), Groups: letters(entries)}, nil
+	return &site.PartIndex{Frame: f, GlossaryURL: root + glossaryPath, Count: len(entries), Groups: letters(entries)}, nil
 }
 
 // letters groups a list under its first letters, in the order of the alphabet.

@@ -40,6 +40,13 @@ func (w *work) pages() []page {
 			list = append(list, page{buildPath(build), func() (any, error) { return w.buildView(build) }})
 		}
 	}
+	list = append(list, page{glossaryPath, w.glossaryView})
+	if len(w.book.Pairs) > 0 {
+		list = append(list, page{pairsPath, w.pairIndex})
+	}
+	for _, p := range w.book.Pairs {
+		list = append(list, page{pairPath(p.ID), func() (any, error) { return w.pairView(p) }})
+	}
 	if len(w.book.Asked) > 0 {
 		list = append(list, page{askedPath, w.askedIndex})
 	}

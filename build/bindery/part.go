@@ -2,6 +2,7 @@ package bindery
 
 import (
 	"columnbowl/build/book"
+	"columnbowl/build/markdown"
 	"columnbowl/site"
 )
 
@@ -12,6 +13,7 @@ func (w *work) partView(p *book.Part) (any, error) {
 	v := &site.Part{
 		Frame: w.partFrame(p), ID: p.ID, Name: p.Name, Also: p.Also, Builds: p.Builds, Motion: p.Motion, Wetted: p.Wetted, Pressure: p.Pressure,
 		PerPump: p.Number, Material: p.Material, Size: p.Size, Wear: p.Wear, Terms: w.termLinks(w.about[p.ID], root), Sources: sources(p.Source),
+		Pairs: w.pairsOf(markdown.ToPart, p.ID, root),
 	}
 	first := min(1, p.Doc.Lead())
 	var err error

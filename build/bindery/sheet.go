@@ -10,6 +10,7 @@ import (
 // group is a run of a sheet's lines under one heading.
 type group struct {
 	heading string
+	anchor  string // id of the heading, for links; empty for none
 	terms   []int
 }
 
@@ -57,7 +58,7 @@ func (w *work) sheet(id string, e *example, groups []group, root string) *site.S
 	}
 	for _, g := range groups {
 		if g.heading != "" {
-			s.Rows = append(s.Rows, site.Row{Heading: g.heading})
+			s.Rows = append(s.Rows, site.Row{Heading: g.heading, Anchor: g.anchor})
 		}
 		for _, t := range g.terms {
 			row := w.row(e.result, t, root)

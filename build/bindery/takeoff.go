@@ -92,8 +92,8 @@ func (w *work) opened(key string, o *book.Opening) (*example, error) {
 // sheetGroups finds the terms of the groups of a sheet of handbook.yaml.
 func (w *work) sheetGroups(key string, list []book.Group) ([]group, error) {
 	var groups []group
-	for _, g := range list {
-		rows := group{heading: g.Name}
+	for i, g := range list {
+		rows := group{heading: g.Name, anchor: groupAnchor(i)}
 		for _, id := range g.Terms {
 			t, ok := w.engine.Find(id)
 			if !ok {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"columnbowl/build/book"
+	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
@@ -24,7 +25,7 @@ func (w *work) termView(t *book.Term) (any, error) {
 	main := w.mainExample(t, examples)
 	v := &site.Term{
 		Frame: w.termFrame(t, main), ID: t.ID, Name: t.Name, Symbol: symbol(t.Symbol), UnitUS: longUnit(term.US), UnitSI: longUnit(term.SI),
-		Also: t.Also, Relations: w.relations(t.Index), Figures: w.termFigures(t.ID), Chain: w.chainStrip(t.Index, root),
+		Also: t.Also, Relations: w.relations(t.Index), Figures: w.termFigures(t.ID), Chain: w.termStrip(t, root), Pairs: w.pairsOf(markdown.ToTerm, t.ID, root),
 		Cautions: w.cautionsOf(t.Index, main.result), Sources: sources(t.Source),
 		StandsOn: w.termLinks(w.standsOn[t.Index], root), UsedBy: w.termLinks(w.usedBy[t.Index], root),
 	}

@@ -39,9 +39,10 @@ type work struct {
 	parts    [][]string          // for each term the parts it speaks of
 	about    map[string][]int    // for each part the terms that speak of it
 
-	terms, partList []string // ids in the order of reading
-	chain           *example // the facts of the page from well to wire
-	spine           []int    // the links between well and wire, top to bottom
+	terms, partList []string       // ids in the order of reading
+	chain           *example       // the facts of the page from well to wire
+	spine           []int          // the links between well and wire, top to bottom
+	groups          map[string]int // of each term of the chain its group
 }
 
 func prepare(b *book.Book, shells *site.Set) (*work, error) {
@@ -62,6 +63,7 @@ func prepare(b *book.Book, shells *site.Set) (*work, error) {
 		return nil, err
 	}
 	w.spine = w.findSpine()
+	w.groups = w.groupOf()
 	return w, nil
 }
 

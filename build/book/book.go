@@ -24,6 +24,8 @@ type Book struct {
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
 	Asked    []*Asked   // the questions of the counter, by id
 	Bowls    []*Bowl    // the families of bowls, by nominal size
+	Pairs    []*Pair    // words that are easily confused, by id
+	Guides   []*Guide   // for those who work with the book, by id
 
 	Exercises []*Exercise // by id
 
@@ -71,9 +73,11 @@ const (
 	ChapterPage
 	AskedPage
 	ExercisePage
+	PairPage
+	GuidePage
 )
 
-var pageKinds = [...]string{"term", "part", "chapter", "question", "exercise"}
+var pageKinds = [...]string{"term", "part", "chapter", "question", "exercise", "pair", "guide"}
 
 func (k PageKind) String() string { return pageKinds[k] }
 

@@ -17,13 +17,17 @@ import (
 )
 
 // folders of the content, by the kind of their pages.
-var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", AskedPage: "questions", ExercisePage: "exercises"}
+var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterPage: "chapters", AskedPage: "questions", ExercisePage: "exercises",
+	PairPage: "pairs", GuidePage: "guides"}
 
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
 	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
 	AskedPage:   {markdown.Worked, markdown.Picture},
+
+	PairPage:  {markdown.Worked, markdown.Picture},
+	GuidePage: {markdown.Worked, markdown.Picture},
 
 	ExercisePage: {markdown.Draw, markdown.Ask, markdown.Choose, markdown.Order},
 }
@@ -50,6 +54,8 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.parts()
 	l.chapters()
 	l.asked()
+	l.pairs()
+	l.guides()
 	l.bowls()
 	l.asking()
 	l.names()

@@ -15,11 +15,11 @@ func (l *loading) names() {
 			owners[key] = append(owners[key], p.ID)
 		}
 	}
-	for _, list := range [][]*Page{l.termPages(), l.partPages(), l.chapterPages(), l.askedPages()} {
+	for _, list := range [][]*Page{l.termPages(), l.partPages(), l.chapterPages(), l.askedPages(), l.pairPages(), l.guidePages()} {
 		byName := map[string]*Page{}
 		for _, p := range list {
 			l.name(byName, p)
-			if p.Kind == ChapterPage || p.Kind == AskedPage {
+			if p.Kind != TermPage && p.Kind != PartPage {
 				continue
 			}
 			add(p, p.Name)
@@ -85,6 +85,29 @@ func (l *loading) askedPages() []*Page {
 		list[i] = &a.Page
 	}
 	return list
+}
+
+func (l *loading) pairPages() []*Page {
+	list := make([]*Page, len(l.book.Pairs))
+	for i, t := range l.book.Pairs {
+		list[i] = &t.Page
+	}
+	return list
+}
+
+func (l *loading) guidePages() []*Page {
+	list := make([]*Page, len(l.book.Guides))
+	for i, t := range l.book.Guides {
+		list[i] = &t.Page
+	}
+	return list
+}
+
+// FurtherPages lists the pairs and the guides: they are checked as the others
+// are, but the search does not lead to them.
+func (b *Book) FurtherPages() []*Page {
+	l := loading{book: b}
+	return slices.Concat(l.pairPages(), l.guidePages())
 }
 
 // Pages lists all pages: terms, parts, chapters, questions.

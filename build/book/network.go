@@ -27,6 +27,9 @@ func (l *loading) network() {
 	for _, a := range b.Asked {
 		l.blocks(&a.Page)
 	}
+	for _, p := range b.FurtherPages() {
+		l.blocks(p)
+	}
 	engine, problems := reckon.Load(b.Source, physics.Functions()...)
 	b.Whole = len(problems) == 0 && !slices.ContainsFunc(b.Pages(), func(p *Page) bool { return p.Doc.Torn })
 	bad := l.tell(problems)

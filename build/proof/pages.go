@@ -22,6 +22,8 @@ func (c *checker) page(p *book.Page) {
 			book.PartPage:    "This part has no text: the first paragraph says what it does.",
 			book.AskedPage:   "This question has no longer answer below its title block: say why the short one is right.",
 			book.ChapterPage: "This chapter has no text before its first heading or block: say what it is about.",
+			book.PairPage:    "This pair has no text: say below the title block how the words come to be confused, and how to keep them apart.",
+			book.GuidePage:   "This guide has no text: say what it helps with.",
 		}
 		c.at(p, firstOf(p.Doc), what[p.Kind], "")
 	}

@@ -73,11 +73,12 @@ func Check(b *book.Book) (report.List, Summary) {
 	c.summary.Terms, c.summary.Parts, c.summary.Chapters = len(b.Terms), len(b.Parts), len(b.Chapters)
 	c.summary.Asked = len(b.Asked)
 	c.handbook()
-	for _, p := range b.Pages() {
+	for _, p := range slices.Concat(b.Pages(), b.FurtherPages()) {
 		c.page(p)
 		c.bowlTables(p)
 	}
 	c.titles()
+	c.pairs()
 	c.builds()
 	c.words()
 	if b.Engine != nil {

@@ -213,7 +213,7 @@ type Trace struct {
 	Slip  int
 	Value float64
 	Off   float64 // how far rounding moves it
-	Here  bool // the mistake is in the item's own formula, not on the way to it
+	Here  bool    // the mistake is in the item's own formula, not on the way to it
 }
 
 // Traces lists what each mistake gives in an item when all before it is right.
