@@ -24,6 +24,7 @@ type Book struct {
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
 	Asked    []*Asked   // the questions of the counter, by id
 	Bowls    []*Bowl    // the families of bowls, by nominal size
+	Tables   []*Table   // of choices and of faults, by file
 
 	Exercises []*Exercise // by id
 
