@@ -134,6 +134,8 @@ func shellOf(page any) (string, bool) {
 		return "asked.html", true
 	case AskedIndex, *AskedIndex:
 		return "questions.html", true
+	case Rules, *Rules:
+		return "rules.html", true
 	case Sources, *Sources:
 		return "sources.html", true
 	case Home, *Home:

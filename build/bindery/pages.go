@@ -40,6 +40,9 @@ func (w *work) pages() []page {
 			list = append(list, page{buildPath(build), func() (any, error) { return w.buildView(build) }})
 		}
 	}
+	for _, t := range w.book.Tables {
+		list = append(list, page{tablePath(t), func() (any, error) { return w.tableView(t) }})
+	}
 	if len(w.book.Asked) > 0 {
 		list = append(list, page{askedPath, w.askedIndex})
 	}

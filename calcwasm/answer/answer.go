@@ -282,14 +282,14 @@ func (d *Desk) rows(w *writer, res *reckon.Result, table string) {
 		s := &list[i]
 		w.object(func() {
 			w.pair("id", d.book.Rows[s.Row].ID)
-			w.pair("state", rowWord(s.Truth))
+			w.pair("state", RowWord(s.Truth))
 			w.list("lacks", len(s.Lacks), func(k int) { w.text(d.book.Terms[s.Lacks[k]].Name) })
 		})
 	})
 }
 
-// rowWord is how the state of a row is called.
-func rowWord(t formula.Truth) string {
+// RowWord is how the state of a row is called.
+func RowWord(t formula.Truth) string {
 	switch t {
 	case formula.True:
 		return "holds"
