@@ -140,6 +140,8 @@ func shellOf(page any) (string, bool) {
 		return "pair.html", true
 	case PairIndex, *PairIndex:
 		return "pairs.html", true
+	case Rules, *Rules:
+		return "rules.html", true
 	case Sources, *Sources:
 		return "sources.html", true
 	case Home, *Home:

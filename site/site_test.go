@@ -11,7 +11,7 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &TakeOff{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &TakeOff{}, &Rules{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
@@ -26,8 +26,8 @@ var named = map[string][]string{
 	"Where": {"above", "below", "inside", "outside"}, "Builds": {"water-lubricated", "oil-lubricated", "submersible"},
 	"Build": {"water-lubricated", "oil-lubricated", "submersible"},
 	// a list of pictures takes addresses alone, no text
-	"CutFile.URL":   {"drawings/oil-lubricated-whole-768.svg", "../drawings/submersible-motor-360.svg#c-motor-shell"},
-	"Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
+	"CutFile.URL": {"drawings/oil-lubricated-whole-768.svg", "../drawings/submersible-motor-360.svg#c-motor-shell"},
+	"Rule.State":  {"holds", "not", "unchecked"}, "Caution.State": {"fires", "clear", "unchecked"}, "Paper": {"a4", "letter"},
 	"Verdict": {"right", "rounded", "unit", "carried", "mistake", "could-be", "not-recognised", "wrong", "in-part", "empty", "unread"},
 }
 
@@ -42,7 +42,7 @@ func fill(v reflect.Value, field string, turn int) {
 		for i := range v.NumField() {
 			name := v.Type().Field(i).Name
 			switch v.Type().Name() + "." + name {
-			case "Caution.State", "CutFile.URL":
+			case "Caution.State", "Rule.State", "CutFile.URL":
 				name = v.Type().Name() + "." + name
 			}
 			fill(v.Field(i), name, turn)

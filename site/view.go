@@ -199,6 +199,7 @@ type Sheet struct {
 	Choose []Fact // estimates chosen from the start: term and name of the estimate
 	Count  map[State]int
 	Rows   []Row
+	Rules  string // id of the table on the page whose rows follow it; "" for none
 	Pieces bool   // it asks for the parts of the pump as well, for a list on the page
 	Carry  string // URL of the chain page, where these facts can be carried; "" on the chain page itself
 	Demo   bool   // rests on an invented bowl
@@ -559,6 +560,7 @@ type Home struct {
 	// Further pages; "" where the book has none.
 	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
 	GlossaryURL, PairsURL                           string
+	Tables                                          []Link // of choices and faults
 	QuestionCount, PracticeCount                    int
 }
 

@@ -38,6 +38,7 @@ func (w *work) homeView() (any, error) {
 	if w.hasTakeOff() {
 		v.TakeOffURL = takeoffPath
 	}
+	v.Tables = w.tableLinks("")
 	for _, c := range w.book.Chapters {
 		v.Chapters = append(v.Chapters, site.Link{Name: c.Name, URL: chapterPath(c.ID)})
 	}

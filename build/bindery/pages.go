@@ -47,6 +47,9 @@ func (w *work) pages() []page {
 	for _, p := range w.book.Pairs {
 		list = append(list, page{pairPath(p.ID), func() (any, error) { return w.pairView(p) }})
 	}
+	for _, t := range w.book.Tables {
+		list = append(list, page{tablePath(t), func() (any, error) { return w.tableView(t) }})
+	}
 	if len(w.book.Asked) > 0 {
 		list = append(list, page{askedPath, w.askedIndex})
 	}

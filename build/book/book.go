@@ -26,6 +26,7 @@ type Book struct {
 	Bowls    []*Bowl    // the families of bowls, by nominal size
 	Pairs    []*Pair    // words that are easily confused, by id
 	Guides   []*Guide   // for those who work with the book, by id
+	Tables   []*Table   // of choices and of faults, by file
 
 	Exercises []*Exercise // by id
 

@@ -18,11 +18,14 @@ func (c *checker) alone() {
 			used[a.Term] = true
 		}
 	}
+	for i := range e.Rows {
+		mark(used, e.Rows[i].When.Terms())
+	}
 	for i, t := range c.book.Terms {
 		s := t.Where("")
 		switch {
 		case !used[i] && c.book.Whole:
-			c.found.Add(t.File, s.Off, s.Len, "Nothing is done with “"+t.ID+"”: it stands in no relation, and no worked example gives it.", "")
+			c.found.Add(t.File, s.Off, s.Len, "Nothing is done with “"+t.ID+"”: it stands in no relation and in no table of choices, and no worked example gives it.", "")
 		case !computed[i]:
 			c.summary.Notes = append(c.summary.Notes, report.Diagnostic{Severity: report.Info, File: t.File, Off: s.Off, Len: s.Len,
 				Message: "No formula computes “" + t.ID + "”: it can only be given."})

@@ -28,6 +28,7 @@ type Summary struct {
 	Mistakes, Cautions     int
 	Links                  int // of the text and of the title blocks
 	Exercises              int // drawn for many seeds
+	Rows                   int // of the tables of choices and faults
 
 	// Published is a line on the published values that were compared; empty if
 	// none were at hand. Summary.Outside fills it.
@@ -47,6 +48,9 @@ func (s *Summary) String() string {
 	}
 	if s.Exercises > 0 {
 		parts = append(parts, count(s.Exercises, "exercise")+fmt.Sprintf(" drawn for %d seeds", seeds))
+	}
+	if s.Rows > 0 {
+		parts = append(parts, count(s.Rows, "row")+" of choices and faults")
 	}
 	return strings.Join(parts, ", ")
 }
@@ -80,6 +84,7 @@ func Check(b *book.Book) (report.List, Summary) {
 	c.titles()
 	c.pairs()
 	c.builds()
+	c.tables()
 	c.words()
 	if b.Engine != nil {
 		c.counts()

@@ -55,6 +55,7 @@ type request struct {
 	pieces   bool           // the parts of the pump are wanted as well
 	table    bool           // they are wanted as a table for a file
 	tableIn  formula.System // and in these units
+	rows     string         // the table whose rows are to be decided; "" for none
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -148,6 +149,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		if q.table {
 			d.table(w, res, q.tableIn)
 		}
+		d.rows(w, res, q.rows)
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})
@@ -272,6 +274,30 @@ func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
 			w.list("lacks", len(list[i].Lacks), func(k int) { w.text(d.book.Terms[list[i].Lacks[k]].Name) })
 		})
 	})
+}
+
+// rows tells of the rows of a table which hold, and what the others lack.
+func (d *Desk) rows(w *writer, res *reckon.Result, table string) {
+	list := res.Rows(table)
+	w.list("rows", len(list), func(i int) {
+		s := &list[i]
+		w.object(func() {
+			w.pair("id", d.book.Rows[s.Row].ID)
+			w.pair("state", RowWord(s.Truth))
+			w.list("lacks", len(s.Lacks), func(k int) { w.text(d.book.Terms[s.Lacks[k]].Name) })
+		})
+	})
+}
+
+// RowWord is how the state of a row is called.
+func RowWord(t formula.Truth) string {
+	switch t {
+	case formula.True:
+		return "holds"
+	case formula.False:
+		return "not"
+	}
+	return "unchecked"
 }
 
 // TruthWord is how the state of a caution is called.

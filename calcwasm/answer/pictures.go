@@ -23,6 +23,8 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 	switch verb {
 	case "exact":
 		q.exact = true
+	case "rows":
+		q.rows = rest
 	case "pieces":
 		q.pieces = true
 	case "table":

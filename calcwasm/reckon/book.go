@@ -21,6 +21,7 @@ type Book struct {
 	Rules            []Rule
 	Mistakes         []Mistake
 	Cautions         []Caution
+	Rows             []Row // of the tables of choices and faults
 	Examples         []Example
 	Bowls            []*Bowl // the families, in the order of their choice values
 	Scope            *formula.Scope

@@ -11,7 +11,7 @@ import (
 )
 
 // packForm is the version of the packed form.
-const packForm = "column-and-bowl book 4"
+const packForm = "column-and-bowl book 5"
 
 // Pack writes a loaded book as one text for the page, so that an edited book
 // needs no Go. Expressions go as they were parsed and checked; worked examples
@@ -31,6 +31,10 @@ func (b *Book) Pack() []byte {
 	for i := range b.Cautions {
 		c := &b.Cautions[i]
 		w.line("caution", c.ID, place(c.Home), c.When.Pack(), flag(c.Danger), c.Say)
+	}
+	for i := range b.Rows {
+		r := &b.Rows[i]
+		w.line("row", r.Table, r.ID, r.When.Pack())
 	}
 	return []byte(w.b.String())
 }
@@ -188,6 +192,8 @@ func (u *unpacker) line(i int, f []string) {
 		u.rule(f)
 	case i > 0 && f[0] == "caution" && len(f) == 6:
 		u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Say: f[5]}})
+	case i > 0 && f[0] == "row" && len(f) == 4:
+		u.book.Rows = append(u.book.Rows, Row{Table: f[1], ID: f[2], When: u.expr(f[3])})
 	default:
 		u.bad = true
 	}

@@ -10,6 +10,7 @@ import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
 import { practise } from "./practise";
+import { followRules } from "./rules";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
 import { TakeOff } from "./takeoff";
@@ -44,6 +45,10 @@ function begin(): void {
   customElements.define("cut-compare", CutCompare);
   customElements.define("cut-which", CutWhich);
   followPieces();
+  for (const section of document.querySelectorAll<HTMLElement>(".ruleset")) {
+    const sheet = document.getElementById(section.dataset.sheet ?? "");
+    if (sheet instanceof FactSheet) followRules(section, sheet);
+  }
   beginDesk();
   offerExamples();
   wakeWhenIdle();

@@ -62,6 +62,13 @@ export interface Hang {
   assumed?: boolean; // nobody gave the value: it is moved 10 % either way
 }
 
+/** How a row of a table of choices or faults stands. */
+export interface RowReply {
+  id: string;
+  state: "holds" | "not" | "unchecked";
+  lacks?: string[];
+}
+
 export interface Question {
   id: string;
   name: string;
@@ -135,6 +142,7 @@ export interface Reply {
   pictures?: string[]; // SVG, in the order of the request
   pieces?: Pieces;
   table?: Table;
+  rows?: RowReply[];
 }
 
 /** A picture to be drawn: its name, form, system of units and the prefix of its ids. */
@@ -153,6 +161,7 @@ export interface Request {
   show: readonly string[];
   pictures?: readonly Picture[];
   pieces?: boolean; // the parts of the pump as well
+  rows?: string | undefined; // the table whose rows are to be decided
   table?: "us" | "si"; // and as a table in these units
 }
 
@@ -166,6 +175,7 @@ export function writeRequest(r: Request): string {
   for (const id of r.show) line("show", id);
   for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
   if (r.pieces) line("pieces");
+  if (r.rows) line("rows", r.rows);
   if (r.table) line("table", r.table);
   return lines.join("\n") + "\n";
 }

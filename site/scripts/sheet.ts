@@ -207,7 +207,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
     try {
       const show = this.rows.map((r) => r.term);
       const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
-      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined });
+      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined, rows: this.dataset.rules });
       if (this.facts.isExample) this.pictures?.reset();
       else this.pictures?.show(this.reply.pictures ?? []);
       this.dispatchEvent(new CustomEvent(answered, { detail: this.reply }));

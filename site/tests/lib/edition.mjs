@@ -113,6 +113,8 @@ export function samplePages() {
     "well-to-wire.html",
     "desk.html",
     "take-off.html",
+    "choices/lubrication.html",
+    "faults/field-test.html",
   ];
 }
 
