@@ -19,6 +19,7 @@ const (
 	hubScript  = "scripts/hub.ts"
 	pageStyle  = "styles/page.css"
 	drawnStyle = "styles/drawn.css"
+	epubStyle  = "styles/epub.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -51,6 +52,11 @@ func Styles(fsys fs.FS) ([]byte, error) {
 // DrawnStyles joins the styles of the drawings that are files of their own.
 func DrawnStyles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, drawnStyle)
+}
+
+// EPUBStyles joins the styles of the pages of an EPUB book.
+func EPUBStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, epubStyle)
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {
