@@ -11,6 +11,7 @@ import (
 	"columnbowl/build/book"
 	"columnbowl/build/bundle"
 	"columnbowl/build/epub"
+	"columnbowl/build/onefile"
 	"columnbowl/site"
 )
 
@@ -21,19 +22,32 @@ func bindAll(b *book.Book, a *bindArgs, seen *bindery.Evidence, start time.Time,
 		return err
 	}
 	opts := bindery.Options{Evidence: seen}
+	if a.out != "" || a.file != "" {
+		if parts.Wasm, err = engineFor(a.engine); err != nil {
+			return err
+		}
+	}
 	if a.out != "" {
 		if err := bindFolder(b, parts, opts, a, start, out); err != nil {
 			return err
 		}
 	}
-	if a.epub == "" {
+	if a.file == "" && a.epub == "" {
 		return nil
 	}
 	loose, err := bindery.Loosen(b, parts, opts)
 	if err != nil {
 		return err
 	}
-	return bindEPUB(loose, parts, a.epub, out)
+	if a.file != "" {
+		if err := bindFile(loose, parts, a.file, out); err != nil {
+			return err
+		}
+	}
+	if a.epub != "" {
+		return bindEPUB(loose, parts, a.epub, out)
+	}
+	return nil
 }
 
 // partsOf are the parts of an edition that stand in this program. The engine
@@ -60,10 +74,6 @@ func partsOf() (parts bindery.Parts, err error) {
 }
 
 func bindFolder(b *book.Book, parts bindery.Parts, opts bindery.Options, a *bindArgs, start time.Time, out io.Writer) error {
-	var err error
-	if parts.Wasm, err = engineFor(a.engine); err != nil {
-		return err
-	}
 	edition, err := bindery.Bind(b, parts, opts)
 	if err != nil {
 		return err
@@ -72,6 +82,29 @@ func bindFolder(b *book.Book, parts bindery.Parts, opts bindery.Options, a *bind
 		return err
 	}
 	printEdition(out, edition, a.out, time.Since(start))
+	return nil
+}
+
+// bindFile makes the edition of one file, and tells what takes how much of it.
+func bindFile(loose *bindery.Loose, parts bindery.Parts, file string, out io.Writer) error {
+	style, err := bundle.FileStyles(site.Files)
+	if err != nil {
+		return err
+	}
+	data, shares, examples, err := onefile.Make(loose, onefile.Parts{Script: parts.PageScript, Style: style, Font: parts.Font, FontLicence: parts.FontLicence, Wasm: parts.Wasm})
+	if err != nil {
+		return err
+	}
+	if err := writeEdition(file, "One-file", data, out); err != nil {
+		return err
+	}
+	for _, s := range shares {
+		fmt.Fprintf(out, "  %-12s %9s\n", s.Name, sizeText(s.Bytes))
+	}
+	fmt.Fprintf(out, "Without scripts its pages tell %s each.\n", plural(examples, "worked example"))
+	if len(data) > onefile.Budget {
+		fmt.Fprintf(out, "That is more than %s, which many mails do not take.\n", sizeText(onefile.Budget))
+	}
 	return nil
 }
 

@@ -14,7 +14,8 @@ import (
 	"columnbowl/build/bundle"
 )
 
-const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--epub FILE] [--engine FILE] [--checks DIR]
+const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--file FILE] [--epub FILE]
+                       [--engine FILE] [--checks DIR]
 
 Makes the handbook: checks the content, and writes the pages with all that they
 need into a folder that opens by double click. Nothing is written while the
@@ -23,6 +24,7 @@ content has errors, and a bind that fails leaves the earlier edition as it was.
   --content DIR   the content folder (default: ./content)
   --out DIR       the folder to write (default: ./out, if no other edition is
                   asked for); it is replaced as a whole
+  --file FILE     the whole handbook in one HTML file, for a phone or a mail
   --epub FILE     the same book for reading devices, as EPUB 3
   --engine FILE   an engine for the page that is built already; without it the
                   engine is built from this project, with the go command
@@ -34,12 +36,12 @@ written, 2 bad usage.
 `
 
 // bindArgs is a parsed command line of bind.
-type bindArgs struct{ content, out, epub, engine, checks string }
+type bindArgs struct{ content, out, file, epub, engine, checks string }
 
 // settle fills in what was not said: without any edition named it is the folder
 // of pages that one gets.
 func (a *bindArgs) settle() {
-	if a.out == "" && a.epub == "" {
+	if a.out == "" && a.file == "" && a.epub == "" {
 		a.out = "out"
 	}
 }
@@ -51,6 +53,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags.Usage = func() { fmt.Fprint(errOut, bindUsage) }
 	flags.StringVar(&a.content, "content", "content", "")
 	flags.StringVar(&a.out, "out", "", "")
+	flags.StringVar(&a.file, "file", "", "")
 	flags.StringVar(&a.epub, "epub", "", "")
 	flags.StringVar(&a.engine, "engine", "", "")
 	flags.StringVar(&a.checks, "checks", "", "")

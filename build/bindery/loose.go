@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"columnbowl/build/book"
+	"columnbowl/build/index"
 	"columnbowl/build/leaf"
+	"columnbowl/calcwasm/answer"
 )
 
 // Loose is the text of a bound book before a cover goes round it: the same
@@ -23,9 +25,10 @@ type Loose struct {
 	Words   map[string]string // of the interface
 	Leaves  []Leaf
 	Files   []File            // the drawings
+	Frame   string            // of the folder's first page: what stands in its body before the main element
+	Packs   []File            // what the engine needs beside its code, by name: the book, and what some pages add
 	Places  []string          // ids of the places of the rail, top to bottom
 	names   map[string]string // of the places
-	cuts    *cuts
 }
 
 // Leaf is one page without its frame.
@@ -53,8 +56,13 @@ func (l *Loose) PlaceName(id string) string { return l.names[id] }
 // Loosen makes the pages of a book without their frames. The book must be
 // sound: proof it first.
 func Loosen(b *book.Book, parts Parts, opts Options) (*Loose, error) {
-	parts.Shells = parts.Shells.Loose()
+	whole := parts.Shells
+	parts.Shells = whole.Loose()
 	w, err := begin(b, parts, opts)
+	if err != nil {
+		return nil, err
+	}
+	home, err := (&page{homePath, w.homeView}).render(whole)
 	if err != nil {
 		return nil, err
 	}
@@ -66,7 +74,7 @@ func Loosen(b *book.Book, parts Parts, opts Options) (*Loose, error) {
 	}
 	short, long := w.title()
 	out := &Loose{BookID: b.Handbook.ID, Title: short, Long: capital(long), About: b.Handbook.About, Version: b.Handbook.Version,
-		Units: w.units, Words: w.words, names: map[string]string{}, cuts: w.cuts}
+		Units: w.units, Words: w.words, names: map[string]string{}}
 	for _, p := range b.Handbook.Places {
 		out.Places = append(out.Places, p.ID)
 		out.names[p.ID] = p.Name
@@ -82,11 +90,33 @@ func Loosen(b *book.Book, parts Parts, opts Options) (*Loose, error) {
 		}
 		out.Leaves = append(out.Leaves, l)
 	}
+	out.Frame = frameOf(string(home.Data))
+	out.Packs = w.packs()
 	if w.cuts != nil {
 		out.Files = w.cuts.files()
 		slices.SortFunc(out.Files, func(a, b File) int { return strings.Compare(a.Path, b.Path) })
 	}
 	return out, nil
+}
+
+// frameOf cuts the frame out of a page.
+func frameOf(html string) string {
+	_, body, _ := strings.Cut(html, "<body")
+	_, body, _ = strings.Cut(body, ">")
+	frame, _, _ := strings.Cut(body, "<main")
+	return frame
+}
+
+// packs are what the engine of the page needs beside its code.
+func (w *work) packs() []File {
+	list := []File{{"book", answer.Pack(w.engine, w.book.Assembly)}, {"words", index.Words(w.book)}}
+	if w.cuts != nil {
+		list = append(list, File{"cutaway", w.cuts.pack()})
+	}
+	if w.practice != nil {
+		list = append(list, File{"exercises", w.practice.pack()})
+	}
+	return list
 }
 
 // heading is a page's name: its heading without the symbol beside it.

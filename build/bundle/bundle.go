@@ -20,6 +20,7 @@ const (
 	pageStyle  = "styles/page.css"
 	drawnStyle = "styles/drawn.css"
 	epubStyle  = "styles/epub.css"
+	fileStyle  = "styles/onefile.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -57,6 +58,11 @@ func DrawnStyles(fsys fs.FS) ([]byte, error) {
 // EPUBStyles joins the styles of the pages of an EPUB book.
 func EPUBStyles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, epubStyle)
+}
+
+// FileStyles joins the styles of the edition of one file.
+func FileStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, fileStyle)
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {
