@@ -5,26 +5,27 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
 	"time"
 
 	"columnbowl/build/bindery"
-	"columnbowl/build/book"
 	"columnbowl/build/bundle"
-	"columnbowl/site"
 )
 
-const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--engine FILE] [--checks DIR]
+const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--file FILE] [--epub FILE]
+                       [--engine FILE] [--checks DIR]
 
 Makes the handbook: checks the content, and writes the pages with all that they
 need into a folder that opens by double click. Nothing is written while the
 content has errors, and a bind that fails leaves the earlier edition as it was.
 
   --content DIR   the content folder (default: ./content)
-  --out DIR       the folder to write (default: ./out); it is replaced as a whole
+  --out DIR       the folder to write (default: ./out, if no other edition is
+                  asked for); it is replaced as a whole
+  --file FILE     the whole handbook in one HTML file, for a phone or a mail
+  --epub FILE     the same book for reading devices, as EPUB 3
   --engine FILE   an engine for the page that is built already; without it the
                   engine is built from this project, with the go command
   --checks DIR    the published values to compare the book with (default:
@@ -35,7 +36,15 @@ written, 2 bad usage.
 `
 
 // bindArgs is a parsed command line of bind.
-type bindArgs struct{ content, out, engine, checks string }
+type bindArgs struct{ content, out, file, epub, engine, checks string }
+
+// settle fills in what was not said: without any edition named it is the folder
+// of pages that one gets.
+func (a *bindArgs) settle() {
+	if a.out == "" && a.file == "" && a.epub == "" {
+		a.out = "out"
+	}
+}
 
 func runBind(args []string, out, errOut io.Writer) int {
 	var a bindArgs
@@ -43,7 +52,9 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags.SetOutput(errOut)
 	flags.Usage = func() { fmt.Fprint(errOut, bindUsage) }
 	flags.StringVar(&a.content, "content", "content", "")
-	flags.StringVar(&a.out, "out", "out", "")
+	flags.StringVar(&a.out, "out", "", "")
+	flags.StringVar(&a.file, "file", "", "")
+	flags.StringVar(&a.epub, "epub", "", "")
 	flags.StringVar(&a.engine, "engine", "", "")
 	flags.StringVar(&a.checks, "checks", "", "")
 	switch err := flags.Parse(args); {
@@ -59,6 +70,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "columnbowl bind: there is no content folder %s; name one with --content DIR\n", a.content)
 		return 2
 	}
+	a.settle()
 	start := time.Now()
 	b, found, summary := proofed(a.content)
 	outcomes, apart, err := comparePublished(b, a.content, a.checks, &summary)
@@ -74,44 +86,12 @@ func runBind(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "%s: nothing was bound.\n", plural(n, "error"))
 		return 1
 	}
-	edition, err := bound(b, a.engine, evidence(b.Engine, outcomes))
-	if err == nil {
-		err = bindery.Write(edition, a.out)
-	}
-	if err != nil {
+	fmt.Fprintf(out, "%s.\n", &summary)
+	if err := bindAll(b, &a, evidence(b.Engine, outcomes), start, out); err != nil {
 		fmt.Fprintf(errOut, "columnbowl bind: %v\n", err)
 		return 1
 	}
-	fmt.Fprintf(out, "%s.\n", &summary)
-	printEdition(out, edition, a.out, time.Since(start))
 	return 0
-}
-
-// bound makes an edition of a sound book.
-func bound(b *book.Book, engine string, seen *bindery.Evidence) (*bindery.Edition, error) {
-	var parts bindery.Parts
-	var err error
-	if parts.Shells, err = site.Shells(); err != nil {
-		return nil, err
-	}
-	if parts.PageScript, parts.HubScript, err = bundle.Scripts(site.Files); err != nil {
-		return nil, err
-	}
-	if parts.Style, err = bundle.Styles(site.Files); err != nil {
-		return nil, err
-	}
-	if parts.DrawnStyle, err = bundle.DrawnStyles(site.Files); err != nil {
-		return nil, err
-	}
-	for name, to := range map[string]*[]byte{"columnbowl-math.woff2": &parts.Font, "OFL.txt": &parts.FontLicence} {
-		if *to, err = fs.ReadFile(site.Files, "fonts/"+name); err != nil {
-			return nil, fmt.Errorf("the font of the formulas is missing from this program: %w", err)
-		}
-	}
-	if parts.Wasm, err = engineFor(engine); err != nil {
-		return nil, err
-	}
-	return bindery.Bind(b, parts, bindery.Options{Evidence: seen})
 }
 
 // engineFor reads an engine that is built already, or builds it.

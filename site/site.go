@@ -32,6 +32,7 @@ const HubPolicy = "default-src 'none'; script-src 'self'"
 type Set struct {
 	pages *template.Template
 	words map[string]string
+	loose *Set // see Loose; nil in a loose set itself
 }
 
 // Shells parses all shells and checks that the words and the signs of every
@@ -54,8 +55,20 @@ func Shells() (*Set, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Set{pages: pages, words: words}, nil
+	// A set that was used can no longer be cloned, so this is done at once.
+	loose, err := pages.Clone()
+	if err != nil {
+		return nil, err
+	}
+	if loose, err = loose.ParseFS(Files, "shells/loose/loose.html"); err != nil {
+		return nil, err
+	}
+	return &Set{pages: pages, words: words, loose: &Set{pages: loose, words: words}}, nil
 }
+
+// Loose is the same set without the frame: a page is its main element alone,
+// with what was checked at its foot, for editions that have a frame of their own.
+func (s *Set) Loose() *Set { return s.loose }
 
 // Words returns every word of the interface by its key.
 func Words() (map[string]string, error) {

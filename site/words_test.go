@@ -80,11 +80,15 @@ func TestNoWordIsIdle(t *testing.T) {
 			all.WriteString(text)
 		}
 	}
-	bindery, err := filepath.Glob("../build/bindery/*.go")
-	if err != nil {
-		t.Fatal(err)
+	var binders []string
+	for _, room := range []string{"bindery", "epub", "onefile"} {
+		files, err := filepath.Glob("../build/" + room + "/*.go")
+		if err != nil {
+			t.Fatal(err)
+		}
+		binders = append(binders, files...)
 	}
-	for _, path := range bindery {
+	for _, path := range binders {
 		data, err := os.ReadFile(path)
 		if err != nil {
 			t.Fatal(err)

@@ -47,21 +47,8 @@ const form = "folder"
 // Bind makes the folder edition of a book. The book must be sound: proof it
 // first.
 func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
-	if b.Engine == nil || !b.Whole {
-		return nil, errors.New("this book has errors and cannot be bound: run columnbowl proof")
-	}
-	w, err := prepare(b, parts.Shells)
+	w, err := begin(b, parts, opts)
 	if err != nil {
-		return nil, err
-	}
-	w.evidence = opts.Evidence
-	if err := w.preparePractice(); err != nil {
-		return nil, err
-	}
-	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
-		return nil, err
-	}
-	if err := w.countParts(); err != nil {
 		return nil, err
 	}
 	pages := w.pages()
@@ -89,6 +76,25 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	}
 	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
 	return e, e.arrange()
+}
+
+// begin prepares what all pages of a book are made from.
+func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
+	if b.Engine == nil || !b.Whole {
+		return nil, errors.New("this book has errors and cannot be bound: run columnbowl proof")
+	}
+	w, err := prepare(b, parts.Shells)
+	if err != nil {
+		return nil, err
+	}
+	w.evidence = opts.Evidence
+	if err := w.preparePractice(); err != nil {
+		return nil, err
+	}
+	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
+		return nil, err
+	}
+	return w, w.countParts()
 }
 
 // Paths of the pages and assets of an edition, from its folder.

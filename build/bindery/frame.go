@@ -61,7 +61,9 @@ func (w *work) frame(s stand) site.Frame {
 	if s.path != homePath {
 		f.Trail = append([]site.Link{{Name: short, URL: root + homePath}}, movedAll(s.trail, root)...)
 	}
-	w.rail(&f, s, root)
+	if !w.loose {
+		w.rail(&f, s, root)
+	}
 	return f
 }
 

@@ -76,9 +76,11 @@ func (w *work) preparePractice() error {
 
 // script is the pack of the exercises for the page's engine.
 func (p *practice) script() (File, error) {
-	data, err := bundle.PackScript(append([]byte(answer.ExercisePack+"\n"), p.set.Pack()...))
+	data, err := bundle.PackScript(p.pack())
 	return File{exercisesScript, data}, err
 }
+
+func (p *practice) pack() []byte { return append([]byte(answer.ExercisePack+"\n"), p.set.Pack()...) }
 
 func (w *work) drawSheet(set *exercise.Set, sheet *exercise.Sheet) *drawnSheet {
 	d := &drawnSheet{facts: map[string]string{}, cautions: sheet.Cautions()}

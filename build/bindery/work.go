@@ -22,6 +22,7 @@ type work struct {
 	shells *site.Set
 	words  map[string]string
 	units  string // which number stands large: "us" or "si"
+	loose  bool   // pages are made without their frame
 
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings

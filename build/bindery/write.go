@@ -154,3 +154,27 @@ func explain(err error, verb, path string) error {
 	}
 	return fmt.Errorf("could not %s %s: %w.%s", verb, path, err, kept)
 }
+
+// WriteFile writes an edition that is one file. It is written beside the old
+// one and takes its place when it is whole.
+func WriteFile(path string, data []byte) error {
+	return writeFile(path, data, realDisk{})
+}
+
+func writeFile(path string, data []byte, d disk) error {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return fmt.Errorf("%s is a folder: name the file to write, such as %s", path, filepath.Join(path, "handbook"))
+	}
+	folder := filepath.Dir(path)
+	if err := d.MkdirAll(folder); err != nil {
+		return explain(err, "make", folder)
+	}
+	fresh := path + ".new"
+	if err := d.WriteFile(fresh, data); err != nil {
+		return errors.Join(explain(err, "write", fresh), d.RemoveAll(fresh))
+	}
+	if err := d.Rename(fresh, path); err != nil {
+		return errors.Join(explain(err, "put the new edition in place of", path), d.RemoveAll(fresh))
+	}
+	return nil
+}

@@ -19,6 +19,8 @@ const (
 	hubScript  = "scripts/hub.ts"
 	pageStyle  = "styles/page.css"
 	drawnStyle = "styles/drawn.css"
+	epubStyle  = "styles/epub.css"
+	fileStyle  = "styles/onefile.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -51,6 +53,16 @@ func Styles(fsys fs.FS) ([]byte, error) {
 // DrawnStyles joins the styles of the drawings that are files of their own.
 func DrawnStyles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, drawnStyle)
+}
+
+// EPUBStyles joins the styles of the pages of an EPUB book.
+func EPUBStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, epubStyle)
+}
+
+// FileStyles joins the styles of the edition of one file.
+func FileStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, fileStyle)
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {

@@ -1,9 +1,11 @@
 // <practice-cards>: the printed list of terms and parts as cards, spaced by SM-2.
+import { isOneFile } from "./address";
 import { act, make, type Option } from "./dom";
 import type { Kept } from "./kept";
 import { blanked, readDeck, type Card } from "./deck";
 import { count, dayOf, type Progress } from "./progress";
 import { comesAgain, review, session } from "./sm2";
+import { sketch } from "./sketch";
 import { say } from "./words";
 
 const freshCards = 10; // new ones in a session
@@ -128,7 +130,8 @@ function front(card: Card): Node[] {
   return card.picture === "" ? [says] : [says, picture(card)];
 }
 
-function picture(card: Card): HTMLElement {
+function picture(card: Card): Element {
+  if (isOneFile()) return sketch(card.picture, say("cards.picture"));
   return make("img", { src: card.picture, alt: say("cards.picture") });
 }
 

@@ -1,5 +1,6 @@
 // The desk: what the customer says becomes facts, the facts a duty, and what is missing is asked.
 // The sheet holds the facts; this holds the call around it, keeps it, files it and brings it back.
+import { addressWith, fragmentNow } from "./address";
 import { AskList, openAsks, type Open } from "./deskasks";
 import { DeskBook } from "./deskbook";
 import { DeskBar } from "./deskbar";
@@ -52,7 +53,7 @@ export class Desk implements ReadingHost {
       text: () => writeFile(this.bookID, this.enquiry),
       name: () => this.enquiry.head,
       load: (text) => this.takeFile(text),
-      link: () => location.href.split("#")[0] + this.fragment,
+      link: () => addressWith(this.fragment),
     });
     const heads = make("div");
     place.append(heads);
@@ -155,8 +156,9 @@ export class Desk implements ReadingHost {
 
   /** Takes the link of the address, if it carries facts and is whole. */
   private takeLink(): boolean {
-    const carried = readFragment(location.hash);
-    if (!carried || (carried.facts.length > 0 && location.hash === this.fragment)) return false;
+    const now = fragmentNow();
+    const carried = readFragment(now);
+    if (!carried || (carried.facts.length > 0 && now === this.fragment)) return false;
     const fault = linkFault(carried, (t) => this.book.has(t));
     if (fault) {
       this.bar.tell(say("desk.link." + fault.kind, fault.detail), true);

@@ -1,4 +1,6 @@
 // Loading the engine and talking to it.
+import { inside } from "./address";
+import { packed, packedText } from "./packed";
 import { wasiImports } from "./wasi";
 import { pictureWords } from "./words";
 import { writeRequest, type Reply, type Request } from "./protocol";
@@ -51,7 +53,7 @@ export class Engine {
     if (typeof WebAssembly !== "object") throw new EngineError("failed", "no WebAssembly");
     const cell = new MemoryCell();
     const pack = fetchBook(root);
-    const source = /^https?:$/.test(location.protocol) ? served(root, cell) : handed(root, cell);
+    const source = root === inside ? carried(cell) : /^https?:$/.test(location.protocol) ? served(root, cell) : handed(root, cell);
     const [started, text] = await Promise.all([source, pack]);
     return new Engine(started.module, started.instance, cell, text, root);
   }
@@ -115,7 +117,7 @@ export class Engine {
   }
 
   private async fetchPack(name: string): Promise<void> {
-    const pack = await oneByOne(() => viaScript(`${this.root}assets/${name}.js`, (take) => (window.columnbowlPack = take)));
+    const pack = this.root === inside ? await packedText(name) : await oneByOne(() => viaScript(`${this.root}assets/${name}.js`, (take) => (window.columnbowlPack = take)));
     this.taken(this.exports.add(this.put(pack)), name);
     this.added.push(pack); // a fresh instance gets it again
   }
@@ -168,7 +170,14 @@ function unpacked(packed: ReadableStream<Uint8Array<ArrayBuffer>>, cell: MemoryC
   return WebAssembly.instantiateStreaming(response, wasiImports(cell.view));
 }
 
+/** From the document itself. */
+function carried(cell: MemoryCell): Promise<Started> {
+  const response = new Response(packed("engine"), { headers: { "Content-Type": "application/wasm" } });
+  return WebAssembly.instantiateStreaming(response, wasiImports(cell.view));
+}
+
 function fetchBook(root: string): Promise<string> {
+  if (root === inside) return packedText("book");
   return viaScript(root + "assets/book.js", (take) => (window.columnbowlBook = take));
 }
 

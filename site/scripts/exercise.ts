@@ -1,4 +1,5 @@
 // <practice-sheet>: a printed exercise that draws new sheets, takes answers and says what went wrong.
+import { addressWith, fragmentNow } from "./address";
 import { AskedItem } from "./asked";
 import { act, make, setText, sign } from "./dom";
 import { EngineError } from "./engine";
@@ -63,7 +64,7 @@ export class PracticeSheet extends HTMLElement {
       this.news, this.seedLine());
     this.acting.querySelector(".act")?.classList.add("first");
     const look = () => {
-      const { seed, view } = readAddress(location.hash);
+      const { seed, view } = readAddress(fragmentNow());
       if (seed === "" ? this.drawn === null : seed !== this.drawn?.seed) this.show(draw(seed === "" ? this.dataset.seed ?? "" : seed));
       if (view === "projector" && this.drawn) projector.show(this.drawn, this.situation);
     };
@@ -87,7 +88,7 @@ export class PracticeSheet extends HTMLElement {
   }
 
   private go(seed: string): void {
-    if (/^\d{1,19}$/.test(seed)) location.hash = "seed=" + seed;
+    if (/^\d{1,19}$/.test(seed)) location.href = addressWith("#seed=" + seed);
     else this.news.textContent = say("practice.seed.bad", seed);
   }
 

@@ -5,10 +5,12 @@ import { CutCompare } from "./cutcompare";
 import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
 import { Desk } from "./desk";
+import { inside } from "./address";
 import { act } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
+import { openFile } from "./onefile";
 import { practise } from "./practise";
 import { followRules } from "./rules";
 import { FactSheet } from "./sheet";
@@ -33,17 +35,30 @@ function begin(): void {
   const paper = document.querySelector(".paper");
   if (tools) void unitSwitch(tools, store);
   if (paper) void themeSwitch(paper, store);
-  reachScrolled();
-  nameTerms(namesOnPage());
   let engine: Promise<Engine> | null = null;
   const start = () => (engine ??= Engine.start(root));
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
   CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
-  customElements.define("fact-sheet", FactSheet);
-  customElements.define("cut-sheet", CutSheet);
-  customElements.define("cut-compare", CutCompare);
-  customElements.define("cut-which", CutWhich);
+  if (root === inside) return void openFile(prepare, enliven);
+  prepare(document);
+  enliven();
+}
+
+/** What must be known before the parts of a page wake. */
+function prepare(page: ParentNode): void {
+  nameTerms(namesOn(page));
+}
+
+/** Wakes what lives on the page. */
+function enliven(): void {
+  reachScrolled();
+  if (!customElements.get("fact-sheet")) {
+    customElements.define("fact-sheet", FactSheet);
+    customElements.define("cut-sheet", CutSheet);
+    customElements.define("cut-compare", CutCompare);
+    customElements.define("cut-which", CutWhich);
+  }
   followPieces();
   for (const section of document.querySelectorAll<HTMLElement>(".ruleset")) {
     const sheet = document.getElementById(section.dataset.sheet ?? "");
@@ -104,7 +119,7 @@ function reachScrolled(): void {
   }
 }
 
-function namesOnPage(): Map<string, string> {
-  const rows = document.querySelectorAll<HTMLElement>("li.row[data-term]");
+function namesOn(page: ParentNode): Map<string, string> {
+  const rows = page.querySelectorAll<HTMLElement>("li.row[data-term]");
   return new Map(Array.from(rows, (li) => [li.dataset.term ?? "", li.querySelector(".nm")?.textContent?.trim() ?? ""]));
 }

@@ -8,6 +8,11 @@ import type { House } from "./sheet";
 
 export function practise(house: House): void {
   if (!document.querySelector("practice-sheet, practice-pick, practice-cards, practice-progress")) return;
+  if (!customElements.get("practice-sheet")) begin(house);
+  for (const sheet of document.querySelectorAll<PracticeSheet>("practice-sheet")) void sheet.wake();
+}
+
+function begin(house: House): void {
   const book = document.documentElement.dataset.book ?? "";
   PracticeSheet.house = house;
   PracticeProgress.book = book;
@@ -16,5 +21,4 @@ export function practise(house: House): void {
   customElements.define("practice-pick", PracticePick);
   customElements.define("practice-cards", PracticeCards);
   customElements.define("practice-progress", PracticeProgress);
-  for (const sheet of document.querySelectorAll<PracticeSheet>("practice-sheet")) void sheet.wake();
 }

@@ -1,6 +1,7 @@
 // <fact-sheet>: a printed calculation sheet that answers. The set and order of its rows never
 // changes; typing asks the engine, and the rows take what it says within the same frame.
 import { EngineError, type Engine } from "./engine";
+import { fragmentNow, keepFragment } from "./address";
 import { Facts } from "./facts";
 import { Foot } from "./foot";
 import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
@@ -51,8 +52,8 @@ export class FactSheet extends HTMLElement implements RowEvents {
     if (this.isFirst && !this.isDesk) {
       this.pictures = new Pictures(document);
       matchMedia("(max-width: 44rem)").addEventListener("change", () => this.ask());
-      addEventListener("hashchange", () => this.takeFragment(location.hash));
-      this.takeFragment(location.hash);
+      addEventListener("hashchange", () => this.takeFragment(fragmentNow()));
+      this.takeFragment(fragmentNow());
     }
     if (!this.isDesk) void this.offerLast();
   }
@@ -312,7 +313,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
     this.saving = window.setTimeout(() => {
       const example = this.facts.isExample;
       const fragment = this.facts.fragment;
-      if (this.isFirst) history.replaceState(null, "", example ? location.href.split("#")[0] ?? "" : fragment);
+      if (this.isFirst) keepFragment(example ? "" : fragment);
       if (!example) void FactSheet.house.store.set("facts", fragment);
     }, 300);
   }

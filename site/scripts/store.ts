@@ -1,4 +1,5 @@
 // What the browser remembers of a book: units, theme, the facts of the last sheet.
+import { inside } from "./address";
 import { isTold, keyOf, type Ask } from "./hubtalk";
 
 const patience = 500; // ms; a hub that says nothing until then is not waited for
@@ -9,11 +10,11 @@ export class Store {
   private next = 1;
 
   constructor(
-    root: string,
+    private readonly root: string,
     private readonly book: string,
   ) {
     addEventListener("message", (event) => this.hear(event));
-    this.frame = openHub(root);
+    this.frame = root === inside ? Promise.resolve(null) : openHub(root);
   }
 
   get(name: string): Promise<string | null> {
@@ -26,6 +27,7 @@ export class Store {
   }
 
   private async ask(name: string, value?: string): Promise<string | null> {
+    if (this.root === inside) return ownMemory(keyOf(this.book, name), value);
     const hub = await Promise.race([this.frame, later(patience)]);
     if (hub === null) return null;
     const message: Ask = { columnbowl: "ask", id: this.next++, key: keyOf(this.book, name) };
@@ -44,6 +46,16 @@ export class Store {
   private settle(id: number, value: string | null): void {
     this.waiting.get(id)?.(value);
     this.waiting.delete(id);
+  }
+}
+
+/** One file has one store, and needs nobody to ask. */
+function ownMemory(key: string, value?: string): string | null {
+  try {
+    if (value !== undefined) localStorage.setItem(key, value);
+    return localStorage.getItem(key);
+  } catch {
+    return null;
   }
 }
 

@@ -23,6 +23,7 @@ has chromium || has chromium-browser || packages="$packages chromium"
 has firefox-esr || has firefox || packages="$packages firefox-esr"
 has java || packages="$packages default-jre-headless"
 { has pdftotext && has pdfinfo; } || packages="$packages poppler-utils"
+[ -f /usr/share/java/epubcheck.jar ] || packages="$packages epubcheck"
 if [ -n "$packages" ]; then
   by_hand="apt-get update && apt-get install -y --no-install-recommends$packages"
   [ "$(id -u)" = 0 ] && has apt-get || fail "these programs are missing; as root: $by_hand"

@@ -22,9 +22,9 @@ export function launchFirefox() {
   });
 }
 
-/** Gives work a page and fails when the page makes trouble. */
-export async function withFirefoxPage(browser, work) {
-  const guard = new Guard(editionDir());
+/** Gives work a page and fails when the page makes trouble; dir is the edition, if it is another. */
+export async function withFirefoxPage(browser, work, dir = editionDir()) {
+  const guard = new Guard(dir);
   const page = await browser.newPage();
   page.setDefaultTimeout(20_000);
   await page.setViewport({ width: 1280, height: 900 });

@@ -27,3 +27,14 @@ export const firefoxPath = () => program(["firefox-esr", "firefox"], "firefox-es
 export const javaPath = () => program(["java"], "default-jre-headless");
 export const pdftotextPath = () => program(["pdftotext"], "poppler-utils");
 export const pdfinfoPath = () => program(["pdfinfo"], "poppler-utils");
+
+/** The checker of EPUB books, a Java archive. */
+export function epubcheckPath() {
+  const file = "/usr/share/java/epubcheck.jar";
+  try {
+    accessSync(file, constants.R_OK);
+  } catch {
+    throw new Error(`${file} is not there; on Debian: apt-get install -y --no-install-recommends epubcheck`);
+  }
+  return file;
+}
