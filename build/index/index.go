@@ -26,7 +26,7 @@ var kinds = []search.Kind{
 }
 
 // longestFirst is how much of a first sentence is kept to show beside a name.
-const longestFirst = 66
+const longestFirst = 54
 
 // Search packs the index of all pages of a book.
 func Search(b *book.Book) []byte {
