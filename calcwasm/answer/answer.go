@@ -55,6 +55,7 @@ type request struct {
 	pieces   bool           // the parts of the pump are wanted as well
 	table    bool           // they are wanted as a table for a file
 	tableIn  formula.System // and in these units
+	choice   *choice        // the families of bowls are ranked as well; nil if not
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -146,6 +147,10 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		}
 		if q.table {
 			d.table(w, res, q.tableIn)
+		}
+		if q.choice != nil {
+			here.book = with.book
+			d.choice(w, q)
 		}
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })

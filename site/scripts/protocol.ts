@@ -112,6 +112,39 @@ export interface Table {
   tabs: string;
 }
 
+export interface ChoiceReason extends PieceText {
+  kind: "decides" | "against" | "for" | "unchecked";
+  term: string;
+}
+
+export interface ChoiceFamily {
+  id: string;
+  name: string;
+  speed: string;
+  demo?: string; // what stands with an invented family
+  verdict: "fits" | "doubtful" | "out" | "unknown";
+  stages?: string;
+  cells: PieceText[];
+  reasons?: ChoiceReason[];
+}
+
+/** The families ranked for the facts, and the curves of one of them. */
+export interface ChoiceReply {
+  drawn: string;
+  at?: number; // thousandths of the axis
+  capacity?: string;
+  moved?: string;
+  svg: string;
+  columns: { id: string; name: string }[];
+  families: ChoiceFamily[];
+}
+
+/** How a family of the request was read. */
+export interface BowlReply {
+  id: string;
+  problems?: { item: number; column: number; text: string }[];
+}
+
 export interface Reply {
   want: string;
   count: Partial<Record<State, number>>;
@@ -125,6 +158,8 @@ export interface Reply {
   pictures?: string[]; // SVG, in the order of the request
   pieces?: Pieces;
   table?: Table;
+  choice?: ChoiceReply;
+  bowls?: BowlReply[];
 }
 
 /** A picture to be drawn: its name, form, system of units and the prefix of its ids. */
@@ -144,6 +179,7 @@ export interface Request {
   pictures?: readonly Picture[];
   pieces?: boolean; // the parts of the pump as well
   table?: "us" | "si"; // and as a table in these units
+  lines?: readonly string[]; // further lines as they are: families of the reader
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -157,5 +193,6 @@ export function writeRequest(r: Request): string {
   for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
   if (r.pieces) line("pieces");
   if (r.table) line("table", r.table);
+  lines.push(...(r.lines ?? []));
   return lines.join("\n") + "\n";
 }

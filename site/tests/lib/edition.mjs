@@ -109,6 +109,7 @@ export function samplePages() {
     "builds/oil-lubricated.html",
     "well-to-wire.html",
     "desk.html",
+    "bowls.html",
     "take-off.html",
   ];
 }
