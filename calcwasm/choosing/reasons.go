@@ -91,8 +91,8 @@ func (c *Candidate) count(k Kind) int {
 // judge looks at a family by itself. NaN compares as false with everything, so
 // what is not known gives no reason; what a person should then ask is told.
 func (c *Candidate) judge() {
+	c.casing() // also where the curve does not reach: what does not go in is not worth another look
 	if c.reaches() {
-		c.casing()
 		c.flow()
 		c.trim()
 		c.motor()
