@@ -68,13 +68,14 @@ func TestEngineImportsLittle(t *testing.T) {
 var order = map[string]string{
 	"cutaway":  "drawing",
 	"reckon":   "formula",
-	"answer":   "assembly reckon formula physics picture cutaway exercise search ask",
+	"answer":   "assembly reckon formula physics picture cutaway exercise search ask choosing",
 	"ask":      "reckon formula search",
 	"picture":  "reckon formula drawing",
 	"assembly": "reckon formula",
 	"exercise": "reckon formula",
 	"physics":  "formula water pipe column shaft thrust suction motor curve",
 	"column":   "pipe",
+	"choosing": "reckon formula drawing curve",
 }
 
 func TestImportsPointOneWay(t *testing.T) {

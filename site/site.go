@@ -137,6 +137,8 @@ func shellOf(page any) (string, bool) {
 		return "chain.html", true
 	case Desk, *Desk:
 		return "desk.html", true
+	case Choosing, *Choosing:
+		return "bowls.html", true
 	case TakeOff, *TakeOff:
 		return "takeoff.html", true
 	case Build, *Build:

@@ -6,6 +6,7 @@ type Desk struct {
 	Lead        string
 	ChainURL    string // "" if the book has no such page
 	AskedURL    string
+	BowlsURL    string // "" if the book has no such page
 	Sheet       *Sheet // required; opens empty
 	Ask         []DeskAsk
 	Terms       []DeskTerm

@@ -35,6 +35,9 @@ func (w *work) deskView() (any, error) {
 	if w.hasChain() {
 		v.ChainURL, v.Sheet.Carry = chainPath, chainPath
 	}
+	if w.hasChoice() {
+		v.BowlsURL = choicePath
+	}
 	if len(w.book.Asked) > 0 {
 		v.AskedURL = askedPath
 	}

@@ -19,6 +19,9 @@ func (w *work) pages() []page {
 	if w.hasDesk() {
 		list = append(list, page{deskPath, w.deskView})
 	}
+	if w.hasChoice() {
+		list = append(list, page{choicePath, w.choiceView})
+	}
 	if w.hasTakeOff() {
 		list = append(list, page{takeoffPath, w.takeoffView})
 	}

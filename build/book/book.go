@@ -167,6 +167,7 @@ type Handbook struct {
 	Desk               []Group // the groups of the enquiry sheet; none: the book has no desk
 	DeskAsk            []Fact  // what is asked there, in this order: a term, and why it matters
 	DeskWant           string  // the result of the enquiry sheet
+	Choice             Opening // the sheet of the page on which bowls are chosen; without groups there is none
 	TakeOff            Opening // the sheet of the page that counts pieces; without groups there is none
 
 	titled

@@ -33,6 +33,12 @@ func (h *Handbook) read(src []byte, found *report.List) {
 			h.DeskAsk = append(h.DeskAsk, Fact{term, why})
 		})},
 		{"desk-want", false, text(&h.DeskWant)},
+		{"choice", false, items(groups("the choice of bowls", &h.Choice.Groups))},
+		{"choice-title", false, text(&h.Choice.Title)},
+		{"choice-facts", false, pairs("a list of terms with their values, such as capacity: 800 gpm", func(term, value string) {
+			h.Choice.Facts = append(h.Choice.Facts, Fact{term, value})
+		})},
+		{"choice-want", false, text(&h.Choice.Want)},
 		{"takeoff", false, items(groups("the take-off", &h.TakeOff.Groups))},
 		{"takeoff-title", false, text(&h.TakeOff.Title)},
 		{"takeoff-facts", false, pairs("a list of terms with their values, such as asked-setting: 237 ft", func(term, value string) {

@@ -50,7 +50,7 @@ type sheet struct {
 
 func (c *checker) sheets() []sheet {
 	h := &c.book.Handbook
-	return []sheet{{"chain", book.Opening{Groups: h.Chain, Title: h.ChainTitle, Facts: h.ChainFacts, Want: h.ChainWant}}, {"takeoff", h.TakeOff}}
+	return []sheet{{"chain", book.Opening{Groups: h.Chain, Title: h.ChainTitle, Facts: h.ChainFacts, Want: h.ChainWant}}, {"takeoff", h.TakeOff}, {"choice", h.Choice}}
 }
 
 // sheetTerms follows the names of terms of a sheet.

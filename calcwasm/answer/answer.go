@@ -56,6 +56,7 @@ type request struct {
 	table    bool           // they are wanted as a table for a file
 	tableIn  formula.System // and in these units
 	rows     string         // the table whose rows are to be decided; "" for none
+	choice   *choice        // the families of bowls are ranked as well; nil if not
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
@@ -150,6 +151,10 @@ func (d *Desk) Append(buf, text []byte) []byte {
 			d.table(w, res, q.tableIn)
 		}
 		d.rows(w, res, q.rows)
+		if q.choice != nil {
+			here.book = with.book
+			d.choice(w, q)
+		}
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
 	})

@@ -32,6 +32,8 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		if rest == formula.SI.String() {
 			q.tableIn = formula.SI
 		}
+	case "choice":
+		q.choice = readChoice(rest)
 	case "word":
 		key, text, _ := strings.Cut(rest, "\t")
 		d.labels[key] = text

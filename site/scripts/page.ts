@@ -1,6 +1,7 @@
 // Entry of every page. It runs in the head, before the first paint, so that paper and units do not
 // jump; all that needs the page waits for it. What needs a script is made by the script: without
 // one nothing on the page is dead.
+import { beginBowls } from "./bowls";
 import { CutCompare } from "./cutcompare";
 import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
@@ -64,6 +65,7 @@ function enliven(): void {
     const sheet = document.getElementById(section.dataset.sheet ?? "");
     if (sheet instanceof FactSheet) followRules(section, sheet);
   }
+  beginBowls(root);
   beginDesk();
   offerExamples();
   wakeWhenIdle();

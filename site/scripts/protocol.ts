@@ -128,6 +128,39 @@ export interface Table {
   tabs: string;
 }
 
+export interface ChoiceReason extends PieceText {
+  kind: "decides" | "against" | "for" | "unchecked";
+  term: string;
+}
+
+export interface ChoiceFamily {
+  id: string;
+  name: string;
+  speed: string;
+  demo?: string; // what stands with an invented family
+  verdict: "fits" | "doubtful" | "out" | "unknown";
+  stages?: string;
+  cells: PieceText[];
+  reasons?: ChoiceReason[];
+}
+
+/** The families ranked for the facts, and the curves of one of them. */
+export interface ChoiceReply {
+  drawn: string;
+  at?: number; // thousandths of the axis
+  capacity?: string;
+  moved?: string;
+  svg: string;
+  columns: { id: string; name: string }[];
+  families: ChoiceFamily[];
+}
+
+/** How a family of the request was read. */
+export interface BowlReply {
+  id: string;
+  problems?: { item: number; column: number; text: string }[];
+}
+
 export interface Reply {
   want: string;
   count: Partial<Record<State, number>>;
@@ -143,6 +176,8 @@ export interface Reply {
   pieces?: Pieces;
   table?: Table;
   rows?: RowReply[];
+  choice?: ChoiceReply;
+  bowls?: BowlReply[];
 }
 
 /** A picture to be drawn: its name, form, system of units and the prefix of its ids. */
@@ -163,6 +198,7 @@ export interface Request {
   pieces?: boolean; // the parts of the pump as well
   rows?: string | undefined; // the table whose rows are to be decided
   table?: "us" | "si"; // and as a table in these units
+  lines?: readonly string[]; // further lines as they are: families of the reader
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -177,5 +213,6 @@ export function writeRequest(r: Request): string {
   if (r.pieces) line("pieces");
   if (r.rows) line("rows", r.rows);
   if (r.table) line("table", r.table);
+  lines.push(...(r.lines ?? []));
   return lines.join("\n") + "\n";
 }

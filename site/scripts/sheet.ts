@@ -36,6 +36,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
   private factBefore = ""; // of the row being typed into, for Escape
   private reply: Reply | null = null;
   private pictures: Pictures | null = null; // of the page, for its first sheet
+  private brought: readonly string[] = []; // lines that go with every request
   private due = 0;
   private saving = 0;
   private built = false;
@@ -87,6 +88,13 @@ export class FactSheet extends HTMLElement implements RowEvents {
     this.revisions.close();
     this.foot.announce(this.wantedText());
     void this.wake();
+  }
+
+  /** Brings lines that go with every request: families of bowls of the reader's own. */
+  bring(lines: readonly string[]): void {
+    this.brought = lines;
+    if (this.engine) this.ask();
+    else void this.wake();
   }
 
   /** Loads the engine, if it is not there, and asks for the first time. */
@@ -208,7 +216,7 @@ export class FactSheet extends HTMLElement implements RowEvents {
     try {
       const show = this.rows.map((r) => r.term);
       const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
-      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined, rows: this.dataset.rules });
+      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined, rows: this.dataset.rules, lines: this.brought });
       if (this.facts.isExample) this.pictures?.reset();
       else this.pictures?.show(this.reply.pictures ?? []);
       this.dispatchEvent(new CustomEvent(answered, { detail: this.reply }));

@@ -112,6 +112,7 @@ export function samplePages() {
     "builds/oil-lubricated.html",
     "well-to-wire.html",
     "desk.html",
+    "bowls.html",
     "take-off.html",
     "choices/lubrication.html",
     "faults/field-test.html",

@@ -1,0 +1,140 @@
+// The page on which bowls are chosen: its list and its curves follow the sheet. The duty can be
+// drawn along the curve, by the slider or on the drawing; where it comes to rest the engine says.
+import { act, make } from "./dom";
+import { FactSheet, answered } from "./sheet";
+import { writeFragment } from "./link";
+import { OwnCurve } from "./bowlsown";
+import { writeRequest, type ChoiceFamily, type ChoiceReply, type PieceText, type Reply } from "./protocol";
+import { unitsNow } from "./units";
+import { say } from "./words";
+
+const narrow = matchMedia("(max-width: 44rem)");
+
+export class Bowls {
+  private readonly curves: Element | null;
+  private readonly listing: Element | null;
+  private readonly slider = make("input", { type: "range", min: "0", max: "1000", step: "10", "aria-label": say("bowls.move") });
+  private readonly own: OwnCurve;
+  private readonly desk: string; // "" if the book has no desk
+
+  constructor(
+    section: HTMLElement,
+    private readonly sheet: FactSheet,
+    private readonly root: string,
+  ) {
+    this.desk = section.dataset.desk ?? "";
+    this.curves = section.querySelector(".curves");
+    this.listing = section.querySelector(".ranking");
+    this.curves?.after(make("label", { class: "along" }, make("span", {}, say("bowls.move")), this.slider));
+    this.slider.addEventListener("input", () => void this.move(Number(this.slider.value)));
+    this.curves?.addEventListener("pointerdown", (e) => this.grip(e as PointerEvent));
+    this.curves?.addEventListener("pointermove", (e) => this.pull(e as PointerEvent));
+    this.own = new OwnCurve(section, () => this.sheet.bring(this.own.lines));
+    sheet.addEventListener(answered, (e) => {
+      this.own.told((e as CustomEvent<Reply>).detail.bowls ?? []);
+      void this.show();
+    });
+    narrow.addEventListener("change", () => void this.show());
+    void this.own.remember(FactSheet.house.store).then(() => this.own.lines.length > 0 && this.sheet.bring(this.own.lines));
+  }
+
+  private get drawn(): string {
+    return this.sheet.carried.facts.find((f) => f.term === "bowl-family")?.text ?? "";
+  }
+
+  private async ask(move = ""): Promise<ChoiceReply | undefined> {
+    const { facts, choose } = this.sheet.carried;
+    const line = ["choice", this.drawn, unitsNow(), narrow.matches ? "narrow" : "wide", move].join("\t");
+    const engine = await FactSheet.house.engine();
+    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line] })).choice;
+  }
+
+  private async show(): Promise<void> {
+    const told = await this.ask();
+    if (!told || !this.curves || !this.listing) return;
+    this.curves.innerHTML = told.svg;
+    if (told.at !== undefined) this.slider.value = String(told.at);
+    this.slider.setAttribute("aria-valuetext", told.capacity ?? "");
+    const held = this.listing.contains(document.activeElement) ? (document.activeElement?.closest("li.family") as HTMLElement | null)?.dataset.family : undefined;
+    this.listing.replaceChildren(this.list(told));
+    if (held !== undefined) this.listing.querySelector<HTMLElement>(`[data-family="${held}"] button, [data-family="${held}"] a`)?.focus();
+  }
+
+  private async move(thousandths: number): Promise<void> {
+    const moved = (await this.ask(String(thousandths)))?.moved;
+    if (moved) this.sheet.put([{ term: "capacity", text: moved }]);
+  }
+
+  private grip(e: PointerEvent): void {
+    if (e.button !== 0) return;
+    (e.currentTarget as Element).setPointerCapture(e.pointerId);
+    this.pull(e);
+  }
+
+  private pull(e: PointerEvent): void {
+    const point = this.curves?.querySelector<SVGGElement>("[data-left]");
+    const svg = point?.ownerSVGElement;
+    if (!point || !svg || (e.buttons & 1) === 0) return;
+    const box = svg.getBoundingClientRect();
+    const left = box.left + box.width * Number(point.dataset.left);
+    const right = box.left + box.width * Number(point.dataset.right);
+    void this.move(Math.min(Math.max((1000 * (e.clientX - left)) / (right - left), 0), 1000));
+  }
+
+  private list(told: ChoiceReply): HTMLElement {
+    const items = told.families.map((f) => {
+      const item = make("li", { class: `family ${f.verdict}`, "data-family": f.id });
+      item.append(make("h3", {}, f.name + " ", make("span", { class: "label" }, f.speed)));
+      if (f.demo) item.append(make("p", { class: "demo" }, f.demo));
+      item.append(make("p", { class: "verdict" }, say("bowls." + f.verdict)));
+      if (f.stages) item.append(this.cells(told, f));
+      if (f.reasons) item.append(this.reasons(f));
+      item.append(this.acts(told, f));
+      return item;
+    });
+    return make("ol", { class: "families", role: "list" }, ...items);
+  }
+
+  private cells(told: ChoiceReply, f: ChoiceFamily): HTMLElement {
+    const list = make("dl", { class: "cells" });
+    f.cells.forEach((cell, i) => {
+      const column = told.columns[i];
+      if (cell.us === "" || !column) return;
+      list.append(make("div", { "data-id": column.id }, make("dt", {}, column.name), make("dd", {}, ...both(cell))));
+    });
+    return list;
+  }
+
+  private reasons(f: ChoiceFamily): HTMLElement {
+    const lines = (f.reasons ?? []).map((r) =>
+      make("li", { class: r.kind }, make("b", {}, say("bowls." + r.kind)), " ", ...both(r), " ", make("a", { href: `${this.root}terms/${r.term}.html` }, say("bowls.why"))));
+    return make("ul", { class: "reasons", role: "list" }, ...lines);
+  }
+
+  /** What can be done with a family: draw it, and hand it to the desk with the facts of the sheet. */
+  private acts(told: ChoiceReply, f: ChoiceFamily): HTMLElement {
+    const draw = act(f.id === told.drawn ? say("bowls.drawn") : say("bowls.draw", f.name), () => this.sheet.put([{ term: "bowl-family", text: f.id }]));
+    draw.setAttribute("aria-pressed", String(f.id === told.drawn));
+    const acts = make("div", { class: "acts" }, draw);
+    const pump = [{ term: "bowl-family", text: f.id }, { term: "stages", text: f.stages ?? "" }].filter((x) => x.text !== "");
+    const { facts, choose, want } = this.sheet.carried;
+    const carried = facts.filter((x) => x.term !== "bowl-family" && x.term !== "stages");
+    if (this.desk !== "" && f.stages && f.verdict !== "out") acts.append(make("a", { href: this.desk + writeFragment([...carried, ...pump], want, choose) }, say("bowls.take")));
+    return acts;
+  }
+}
+
+/** A text in both systems of units, of which one is seen. */
+function both(text: PieceText): (Node | string)[] {
+  if (text.us === text.si) return [text.us];
+  return [make("span", { class: "only-us" }, text.us), make("span", { class: "only-si" }, text.si)];
+}
+
+/** Begins on a page that has the place for it. */
+export function beginBowls(root: string): void {
+  for (const section of document.querySelectorAll<HTMLElement>(".bowls[data-sheet]")) {
+    const sheet = document.getElementById(section.dataset.sheet ?? "");
+    if (sheet instanceof FactSheet) new Bowls(section, sheet, root);
+  }
+}
+
