@@ -53,6 +53,31 @@ export interface CautionReply {
   lacks?: string[];
 }
 
+/** A term now and after a change; a value that is not known is left out. */
+export interface Compared {
+  id: string;
+  name: string;
+  before?: PieceText;
+  after?: PieceText;
+  move?: PieceText; // after less before, with its sign
+}
+
+/** What a change does. Without a fact to change, needs names the terms of which one is needed. */
+export interface Compare {
+  problem?: string;
+  needs?: string[];
+  changed?: Compared[];
+  lines?: Compared[];
+  clashes?: string[];
+}
+
+/** A line of the chain behind a number. */
+export interface WhyLine extends PieceText {
+  id: string;
+  name: string;
+  state: State;
+}
+
 /** How far the wanted result moves with one value alone, with the unit. */
 export interface Hang {
   id: string;
@@ -130,6 +155,8 @@ export interface Reply {
   missing?: { terms: Question[] }[];
   steps?: string[];
   stepsSi?: string[];
+  compare?: Compare;
+  why?: WhyLine[]; // from the given facts to the number asked about
   hangs?: Hang[]; // what the wanted result hangs on, the most first
   strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
@@ -154,6 +181,9 @@ export interface Request {
   pictures?: readonly Picture[];
   pieces?: boolean; // the parts of the pump as well
   table?: "us" | "si"; // and as a table in these units
+  shift?: readonly Fact[]; // facts to be moved by an amount, to compare
+  next?: readonly Fact[]; // facts to be made the next larger of sizes divided by ";"
+  why?: string; // the term whose chain is wanted
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -165,6 +195,9 @@ export function writeRequest(r: Request): string {
   for (const c of r.choose) line("choose", c.term, c.text);
   for (const id of r.show) line("show", id);
   for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
+  for (const f of r.shift ?? []) line("shift", f.term, f.text);
+  for (const f of r.next ?? []) line("next", f.term, f.text);
+  if (r.why) line("why", r.why);
   if (r.pieces) line("pieces");
   if (r.table) line("table", r.table);
   return lines.join("\n") + "\n";
