@@ -111,9 +111,12 @@ func (c *checker) whatIf(at string, q *book.WhatIf, terms []string) {
 		if t == nil {
 			continue
 		}
-		for _, text := range append(q.Sizes[:len(q.Sizes):len(q.Sizes)], q.By) {
-			if _, err := c.book.Engine.Read(t.Index, text); text != "" && err != nil {
-				c.inHandbook(at+".ask", err.Error(), "")
+		if _, err := c.book.Engine.Read(t.Index, q.By); q.By != "" && err != nil {
+			c.inHandbook(at+".by", err.Error(), "")
+		}
+		for k, size := range q.Sizes {
+			if _, err := c.book.Engine.Read(t.Index, size); err != nil {
+				c.inHandbook(at+".sizes."+strconv.Itoa(k), err.Error(), "")
 			}
 		}
 	}
