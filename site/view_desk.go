@@ -9,6 +9,8 @@ type Desk struct {
 	BowlsURL    string // "" if the book has no such page
 	Sheet       *Sheet // required; opens empty
 	Ask         []DeskAsk
+	What        []DeskWhat
+	Checks      map[string]string // by a term the place where published values check it
 	Terms       []DeskTerm
 	Example     []Fact // an enquiry to try the page with
 	ExampleName string
@@ -20,6 +22,16 @@ type DeskAsk struct {
 	Term string `json:"term"`
 	Ask  string `json:"ask"`
 	Why  string `json:"why"`
+}
+
+// DeskWhat is a prepared question: what answers it, and what it changes.
+type DeskWhat struct {
+	Ask    string   `json:"ask"`
+	Show   []string `json:"show"`
+	Change []string `json:"change,omitempty"`
+	By     string   `json:"by,omitempty"`
+	Sizes  []string `json:"sizes,omitempty"`
+	Href   string   `json:"href,omitempty"` // the question of the counter that says more
 }
 
 // DeskTerm is a term that a sentence, a link or a file may bring.

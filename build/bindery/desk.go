@@ -44,6 +44,14 @@ func (w *work) deskView() (any, error) {
 	for _, a := range h.DeskAsk {
 		v.Ask = append(v.Ask, site.DeskAsk{Term: a.Term, Ask: w.book.TermByID[a.Term].Ask, Why: a.Text})
 	}
+	for _, q := range h.DeskWhat {
+		what := site.DeskWhat{Ask: q.Name, Show: q.Show, Change: q.Change, By: q.By, Sizes: q.Sizes}
+		if q.Page != "" {
+			what.Href = questionPath(q.Page)
+		}
+		v.What = append(v.What, what)
+	}
+	v.Checks = w.deskChecks()
 	v.Terms = w.deskTerms()
 	v.ExampleName = h.ChainTitle
 	for _, fact := range w.chain.facts {
@@ -71,6 +79,22 @@ func (w *work) deskGroups() ([]group, map[string]bool, error) {
 		groups = append(groups, rows)
 	}
 	return groups, onSheet, nil
+}
+
+// deskChecks finds for each term the first published work that checks it.
+func (w *work) deskChecks() map[string]string {
+	list := map[string]string{}
+	if w.evidence == nil {
+		return list
+	}
+	for i := range w.evidence.Sources {
+		for _, c := range w.evidence.Sources[i].Cases {
+			if _, ok := list[c.Term]; !ok && c.Mark == "read" {
+				list[c.Term] = sourcesPath + "#" + sourceID(i)
+			}
+		}
+	}
+	return list
 }
 
 // deskTerms names all terms of the book: a sentence, a link or a file may bring

@@ -168,6 +168,7 @@ type Handbook struct {
 	DeskAsk            []Fact  // what is asked there, in this order: a term, and why it matters
 	DeskWant           string  // the result of the enquiry sheet
 	Choice             Opening // the sheet of the page on which bowls are chosen; without groups there is none
+	DeskWhat           []WhatIf
 	TakeOff            Opening // the sheet of the page that counts pieces; without groups there is none
 
 	titled
@@ -180,6 +181,17 @@ type Place struct{ ID, Name, About string }
 type Group struct {
 	Name  string
 	Terms []string
+}
+
+// WhatIf is a prepared question of the desk, which opens with the sheet's
+// numbers in. By and Sizes are both empty where nothing is changed.
+type WhatIf struct {
+	Name   string   // as customers ask it
+	Show   []string // the terms that answer it; the first is looked for
+	Change []string // the terms that are changed, those of them that are facts
+	By     string   // by how much: "50 ft"
+	Sizes  []string // or to the next larger of these
+	Page   string   // the question of the counter that says more
 }
 
 // Opening is a sheet of facts in groups, and what it opens with.

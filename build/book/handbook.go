@@ -39,6 +39,7 @@ func (h *Handbook) read(src []byte, found *report.List) {
 			h.Choice.Facts = append(h.Choice.Facts, Fact{term, value})
 		})},
 		{"choice-want", false, text(&h.Choice.Want)},
+		{"desk-what", false, items(h.whatIf)},
 		{"takeoff", false, items(groups("the take-off", &h.TakeOff.Groups))},
 		{"takeoff-title", false, text(&h.TakeOff.Title)},
 		{"takeoff-facts", false, pairs("a list of terms with their values, such as asked-setting: 237 ft", func(term, value string) {
@@ -57,6 +58,13 @@ func (h *Handbook) place(y *yamlReader, path string, n *yaml.Node) {
 	var p Place
 	y.mapping(path, "a place", n, []field{{"id", true, text(&p.ID)}, {"name", true, text(&p.Name)}, {"about", true, text(&p.About)}})
 	h.Places = append(h.Places, p)
+}
+
+func (h *Handbook) whatIf(y *yamlReader, path string, n *yaml.Node) {
+	var q WhatIf
+	y.mapping(path, "a prepared question", n, []field{{"ask", true, text(&q.Name)}, {"show", true, texts(&q.Show)}, {"change", false, texts(&q.Change)},
+		{"by", false, text(&q.By)}, {"sizes", false, texts(&q.Sizes)}, {"page", false, text(&q.Page)}})
+	h.DeskWhat = append(h.DeskWhat, q)
 }
 
 // groups reads groups of terms of a sheet.

@@ -89,8 +89,39 @@ func (c *checker) desk(terms []string) {
 			c.inHandbook("desk-ask."+a.Term+"#key", "The page of “"+a.Term+"” has no question: write ask in its title block, or take it out of this list.", "")
 		}
 	}
+	for i, q := range h.DeskWhat {
+		at := "desk-what." + strconv.Itoa(i)
+		c.list(at+".show", q.Show, "term", terms, map[string]bool{})
+		c.list(at+".change", q.Change, "term", terms, map[string]bool{})
+		c.whatIf(at, &q, terms)
+	}
 	if h.DeskWant != "" && !onSheet[h.DeskWant] {
 		c.inHandbook("desk-want", "“"+h.DeskWant+"” has no line in a group of desk.", formula.Nearest(h.DeskWant, lines))
+	}
+}
+
+// whatIf looks at what a prepared question changes: an amount or sizes that its
+// terms take, and the page that says more.
+func (c *checker) whatIf(at string, q *book.WhatIf, terms []string) {
+	if (len(q.Change) > 0) != (q.By != "" || len(q.Sizes) > 0) {
+		c.inHandbook(at+".ask", "A prepared question changes terms by an amount or to the next size: write change with by or sizes, or none of them.", "")
+	}
+	for _, id := range q.Change {
+		t := c.book.TermByID[id]
+		if t == nil {
+			continue
+		}
+		if _, err := c.book.Engine.Read(t.Index, q.By); q.By != "" && err != nil {
+			c.inHandbook(at+".by", err.Error(), "")
+		}
+		for k, size := range q.Sizes {
+			if _, err := c.book.Engine.Read(t.Index, size); err != nil {
+				c.inHandbook(at+".sizes."+strconv.Itoa(k), err.Error(), "")
+			}
+		}
+	}
+	if q.Page != "" && !slices.ContainsFunc(c.book.Asked, func(a *book.Asked) bool { return a.ID == q.Page }) {
+		c.inHandbook(at+".page", "There is no question “"+q.Page+"”.", "")
 	}
 }
 

@@ -57,19 +57,21 @@ type request struct {
 	tableIn  formula.System // and in these units
 	rows     string         // the table whose rows are to be decided; "" for none
 	choice   *choice        // the families of bowls are ranked as well; nil if not
+	compare  []change       // what is to be otherwise, to be told beside what is
+	why      int            // the term whose chain is wanted, -1 for none
 	exact    bool           // values are told in full as well, for tests and for files
 }
 
 // read parses the lines of a request. What cannot be taken is told in the
 // reply; the rest is worked with.
 func (d *Desk) read(text string) *request {
-	q := &request{question: reckon.Question{Want: -1, Choose: map[int]string{}}, errors: map[int]string{}}
+	q := &request{question: reckon.Question{Want: -1, Choose: map[int]string{}}, errors: map[int]string{}, why: -1}
 	for _, line := range strings.Split(text, "\n") {
 		if line == "" {
 			continue
 		}
 		verb, rest, _ := strings.Cut(line, "\t")
-		if q.other(d, verb, rest) {
+		if q.other(d, verb, rest) || q.changes(d, verb, rest) {
 			continue
 		}
 		if strings.HasPrefix(line, bowlVerb) {
@@ -84,6 +86,8 @@ func (d *Desk) read(text string) *request {
 		switch verb {
 		case "want":
 			q.question.Want = term
+		case "why":
+			q.why = term
 		case "show":
 			q.show = append(q.show, term)
 		case "choose":
@@ -144,6 +148,10 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		d.steps(w, res, q)
 		w.list("hangs", len(res.Hangs), func(i int) { d.hang(w, res, &res.Hangs[i]) })
 		d.pictures(w, res, q)
+		d.why(w, res, q)
+		if q.compare != nil {
+			d.comparison(w, res, q)
+		}
 		if q.pieces {
 			d.pieces(w, res)
 		}

@@ -12,6 +12,8 @@ import { drawSaid, type ReadingHost } from "./deskreadings";
 import { Said, type AskReply, type Candidate, type Reading } from "./desksaid";
 import { SayField } from "./desksay";
 import { act, make, setText } from "./dom";
+import { WhatIf } from "./deskwhat";
+import { Whys } from "./deskwhy";
 import { Trial } from "./desktrial";
 import { EngineError } from "./engine";
 import { readFragment, readList, writeFragment, type Fact } from "./link";
@@ -37,6 +39,8 @@ export class Desk implements ReadingHost {
   private from = new Map<string, { from: From; words?: string }>();
   private texts = new Map<string, string>(); // facts as the desk last saw them
   private readonly trial: Trial;
+  private readonly what: WhatIf;
+  private readonly whys: Whys;
   private open: Open[] = [];
   private drawn = "";
   private saving = 0;
@@ -62,6 +66,8 @@ export class Desk implements ReadingHost {
     this.asks = new AskList(place, this.book, (term) => sheet.row(term)?.focus());
     this.head = new HeadFields(heads, place, () => this.save());
     place.append(this.duty);
+    this.what = new WhatIf(place, sheet, (term) => this.book.name(term));
+    this.whys = new Whys(place, sheet);
     sheet.addEventListener("facts", () => this.changed());
     addEventListener("hashchange", () => this.takeLink());
     void this.begin();
@@ -304,6 +310,8 @@ export class Desk implements ReadingHost {
     this.drawReadings();
     this.drawExtras();
     this.drawDuty(reply);
+    this.what.changed();
+    this.whys.changed();
     const enquiry = this.enquiry;
     drawPrint(this.printPlace, this.book, { enquiry, lines: this.sheet.lines, reply, open: this.open, limits: dutyTerms });
     this.save();

@@ -53,6 +53,31 @@ export interface CautionReply {
   lacks?: string[];
 }
 
+/** A term now and after a change; a value that is not known is left out. */
+export interface Compared {
+  id: string;
+  name: string;
+  before?: PieceText;
+  after?: PieceText;
+  move?: PieceText; // after less before, with its sign
+}
+
+/** What a change does. Without a fact to change, needs names the terms of which one is needed. */
+export interface Compare {
+  problem?: string;
+  needs?: string[];
+  changed?: Compared[];
+  lines?: Compared[];
+  clashes?: string[];
+}
+
+/** A line of the chain behind a number. */
+export interface WhyLine extends PieceText {
+  id: string;
+  name: string;
+  state: State;
+}
+
 /** How far the wanted result moves with one value alone, with the unit. */
 export interface Hang {
   id: string;
@@ -170,6 +195,8 @@ export interface Reply {
   missing?: { terms: Question[] }[];
   steps?: string[];
   stepsSi?: string[];
+  compare?: Compare;
+  why?: WhyLine[]; // from the given facts to the number asked about
   hangs?: Hang[]; // what the wanted result hangs on, the most first
   strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
@@ -199,6 +226,9 @@ export interface Request {
   rows?: string | undefined; // the table whose rows are to be decided
   table?: "us" | "si"; // and as a table in these units
   lines?: readonly string[]; // further lines as they are: families of the reader
+  shift?: readonly Fact[]; // facts to be moved by an amount, to compare
+  next?: readonly Fact[]; // facts to be made the next larger of sizes divided by ";"
+  why?: string; // the term whose chain is wanted
 }
 
 /** Writes a request as lines of fields; tabs and line ends inside a text become spaces. */
@@ -210,6 +240,9 @@ export function writeRequest(r: Request): string {
   for (const c of r.choose) line("choose", c.term, c.text);
   for (const id of r.show) line("show", id);
   for (const p of r.pictures ?? []) line("picture", p.name, p.form, p.units, p.prefix);
+  for (const f of r.shift ?? []) line("shift", f.term, f.text);
+  for (const f of r.next ?? []) line("next", f.term, f.text);
+  if (r.why) line("why", r.why);
   if (r.pieces) line("pieces");
   if (r.rows) line("rows", r.rows);
   if (r.table) line("table", r.table);

@@ -68,6 +68,11 @@ export class Row {
     li.classList.toggle("pick", this.isChoice);
   }
 
+  /** The line itself, for what a page hangs on it. */
+  get line(): HTMLElement {
+    return this.li;
+  }
+
   get isChoice(): boolean {
     return this.li.dataset.choices !== undefined;
   }

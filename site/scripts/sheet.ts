@@ -5,7 +5,7 @@ import { fragmentNow, keepFragment } from "./address";
 import { Facts } from "./facts";
 import { Foot } from "./foot";
 import { readFragment, readList, withUnit, type Carried, type Fact } from "./link";
-import { states, type Clash, type Reply, type Table } from "./protocol";
+import { states, type Clash, type Reply, type Request, type Table } from "./protocol";
 import { Pictures } from "./pictures";
 import { Revisions } from "./revisions";
 import { Row, type RowEvents } from "./row";
@@ -241,6 +241,12 @@ export class FactSheet extends HTMLElement implements RowEvents {
     if (!this.isDesk || want === "" || !this.engine) return want;
     const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want] });
     return (probe.terms.at(-1)?.us?.n ?? "") === "" ? "" : want;
+  }
+
+  /** Asks something else about the facts of the sheet, without a change to it. */
+  async inquire(more: Partial<Request>): Promise<Reply | null> {
+    await this.wake();
+    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], ...more }) ?? null;
   }
 
   /** The pieces for the facts of the sheet as a table; null if it is not known which pump it is. */
