@@ -16,13 +16,13 @@ type Hang struct {
 
 // Doubt is how far an assumed value is moved, relative to it. It stands for no
 // knowledge of the value: it makes assumptions comparable.
-const Doubt = 0.1
+const Doubt = About
 
 // least is the share of the wanted result below which nothing is told.
 const least = 0.0002
 
 // rank lists the facts that are ranges, and the values that were assumed on the
-// way to the wanted term, by how much it hangs on them; the most first.
+// way to the wanted term, by how much it hangs on them: the ranges first, the most of each first.
 func (res *Result) rank(base *run) []Hang {
 	want := res.Question.Want
 	if want < 0 || !res.Known(want) || res.Book.Terms[want].Kind == formula.Choice {
@@ -49,11 +49,19 @@ func (res *Result) rank(base *run) []Hang {
 		}
 	}
 	for i := 1; i < len(list); i++ {
-		for j := i; j > 0 && list[j].Move > list[j-1].Move; j-- {
+		for j := i; j > 0 && before(&list[j], &list[j-1]); j-- {
 			list[j], list[j-1] = list[j-1], list[j]
 		}
 	}
 	return list
+}
+
+// before puts what somebody was unsure of before what nobody said.
+func before(a, b *Hang) bool {
+	if a.Assumed != b.Assumed {
+		return b.Assumed
+	}
+	return a.Move > b.Move
 }
 
 // moves is how far a term goes while one axis does.

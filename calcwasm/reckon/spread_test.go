@@ -140,7 +140,7 @@ func TestHangs(t *testing.T) {
 	for i, w := range []struct {
 		id, move string
 		assumed  bool
-	}{{"specific-gravity", "28", true}, {"static-level", "20", false}, {"discharge-elevation", "1", false}} {
+	}{{"static-level", "20", false}, {"discharge-elevation", "1", false}, {"specific-gravity", "13.89", true}} {
 		h := res.Hangs[i]
 		text := b.Move(res.Question.Want, h.Move, formula.US)
 		if b.Terms[h.Term].ID != w.id || h.Assumed != w.assumed || text != w.move+"\u00a0ft" && text != w.move+" ft" {

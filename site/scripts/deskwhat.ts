@@ -15,6 +15,8 @@ interface What {
   href?: string;
 }
 
+const mostWays = 2; // sets of questions that are told, of which one is enough
+
 export class WhatIf {
   private readonly list: What[];
   private readonly answer = make("div", { class: "answer", role: "status" });
@@ -52,8 +54,8 @@ export class WhatIf {
     const reply = await this.sheet.inquire(this.request(w));
     // what is asked for is the first line that cannot be had yet
     const lack = reply?.terms.find((t) => t.state === "missing" || t.state === "waits")?.id;
-    const missing = reply && lack && lack !== reply.want ? await this.sheet.inquire({ want: lack }) : reply;
-    if (reply && turn === this.turn) this.draw(w, reply, missing ?? reply);
+    const all = reply && lack && lack !== reply.want ? await this.sheet.inquire({ want: lack }) : reply;
+    if (reply && turn === this.turn) this.draw(w, reply, all ?? reply);
   }
 
   private request(w: What): Partial<Request> {
@@ -71,7 +73,7 @@ export class WhatIf {
     for (const text of c?.clashes ?? []) out.push(make("p", { class: "news" }, text));
     if (c?.lines) out.push(table([...(c.changed ?? []), ...c.lines], true));
     else if (!w.change) out.push(table(reply.terms.map((t) => now(t.id, this.name(t.id), t)), false));
-    if (lacks.missing) out.push(make("p", {}, say("desk.what.lacks", this.name(lacks.want))), ...questions(lacks, this.name(lacks.want), (term) => this.sheet.row(term)));
+    if (lacks.missing) out.push(make("p", {}, say("desk.what.lacks", this.name(lacks.want))), ...questions({ ...lacks, missing: lacks.missing.slice(0, mostWays) }, this.name(lacks.want), (term) => this.sheet.row(term)));
     if (w.href) out.push(make("p", {}, make("a", { href: w.href }, say("desk.what.more"))));
     if (field) for (const e of Array.from(this.answer.children).slice(1)) e.remove();
     if (field) this.answer.append(...out.slice(1));

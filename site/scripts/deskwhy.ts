@@ -25,6 +25,8 @@ export class Whys {
       const { n } = row.reply.us ?? { n: "" };
       const has = derived.includes(row.reply.state) && n !== "" && !row.isChoice;
       const button = this.buttons.get(row) ?? this.make(row);
+      // an empty working column drops what is in it
+      if (has && !button.isConnected) (row.line.querySelector(".wk") ?? row.line).append(" ", button);
       button.hidden = !has;
       if (!has && this.open === row) this.toggle(row);
     }
@@ -36,7 +38,6 @@ export class Whys {
     button.classList.add("whybutton");
     setAttr(button, "aria-label", say("desk.why.of", row.name));
     setAttr(button, "aria-expanded", "false");
-    (row.line.querySelector(".st") ?? row.line).append(" ", button);
     this.buttons.set(row, button);
     return button;
   }

@@ -84,7 +84,7 @@ export interface Hang {
   name: string;
   us: string;
   si: string;
-  assumed?: boolean; // nobody gave the value: it is moved 10 % either way
+  assumed?: boolean; // nobody gave the value: it is moved 5 % either way
 }
 
 /** How a row of a table of choices or faults stands. */

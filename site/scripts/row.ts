@@ -122,6 +122,7 @@ export class Row {
       const text = error ? s.fact : large.n;
       if (this.field.value !== text) this.field.value = text;
     }
+    this.li.classList.toggle("ranged", large.n.includes(" to "));
     const unit = large.u || this.unitIn(s.units);
     setText(this.unit, unit);
     setAttr(this.field, "aria-label", [say("sheet.value", this.name), unit].filter(Boolean).join(", "));

@@ -40,6 +40,8 @@ test("a prepared question opens with the numbers of the sheet, and tells what is
     await page.waitForFunction(() => document.querySelector(".whatif a[href='terms/column-size.html']"));
     const loss = await cells(page, "column-loss");
     assert.ok(isPrinted(number(loss[1]), native(facts.map(([t, v]) => [t, t === "column-size" ? "10 in" : v]), "column-loss")), loss.join(", "));
+    await page.setViewportSize({ width: 360, height: 740 });
+    assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360, "the page runs out sideways");
     await page.evaluate(axe);
     const found = await page.evaluate(async () => (await window.axe.run(document.querySelector(".whatif"), { runOnly: ["wcag2a", "wcag2aa"], preload: false })).violations.map((v) => v.id));
     assert.deepEqual(found, []);
