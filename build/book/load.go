@@ -52,6 +52,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.asked()
 	l.bowls()
 	l.tables()
+	l.hazards()
 	l.asking()
 	l.names()
 	l.builds()
