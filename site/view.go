@@ -86,9 +86,15 @@ type Frame struct {
 	Rail, Strip template.HTML
 	StripLabel  string // what the strip shows, for a screen reader: "4, Heads and losses: total head"
 
+	Stop  string // the sentence before the dangers of the page; "" where there are none
+	Stops []Stop // what can hurt somebody who does what the page is about
+
 	Prev, Next *Link // the pages before and after, at the foot
 	Block      TitleBlock
 }
+
+// Stop is one danger of a page.
+type Stop struct{ ID, Name, Say string }
 
 // TitleBlock stands at the foot of a page and of every print.
 type TitleBlock struct {

@@ -25,6 +25,7 @@ func (w *work) askedView(a *book.Asked) (any, error) {
 	s.prev, s.next = neighbours(ids, a.ID, func(id string) site.Link {
 		return site.Link{Name: w.book.AskedByID[id].Name, URL: questionPath(id)}
 	})
+	s.hazards = a.Hazards
 	v := &site.CounterQuestion{Frame: w.frame(s), ID: a.ID, Name: a.Name, Also: a.Also, Answer: paragraph(a.Answer), Sources: sources(a.Source)}
 	var err error
 	v.Body, err = w.running(a.Doc, root)

@@ -95,5 +95,6 @@ func (w *work) chapterFrame(c *book.Chapter, number int) site.Frame {
 	s.prev, s.next = neighbours(ids, c.ID, func(id string) site.Link {
 		return site.Link{Name: w.book.ChapterByID[id].Name, URL: chapterPath(id)}
 	})
+	s.hazards = c.Hazards
 	return w.frame(s)
 }

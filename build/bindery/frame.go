@@ -13,16 +13,17 @@ import (
 
 // stand is where a page stands in the book.
 type stand struct {
-	path  string
-	title string // "" on the home page
-	say   string // one sentence for the page's description
-	place string // id of its place on the rail; "" if it has none
-	nav   string // the entry of the masthead that it is
-	trail []site.Link
-	subs  []site.Link // entries under the place in force, from the edition's folder
-	prev  *site.Link  // from the edition's folder
-	next  *site.Link
-	block site.TitleBlock
+	hazards []string // of cautions.yaml, whose cautions stand at the opening
+	path    string
+	title   string // "" on the home page
+	say     string // one sentence for the page's description
+	place   string // id of its place on the rail; "" if it has none
+	nav     string // the entry of the masthead that it is
+	trail   []site.Link
+	subs    []site.Link // entries under the place in force, from the edition's folder
+	prev    *site.Link  // from the edition's folder
+	next    *site.Link
+	block   site.TitleBlock
 }
 
 // frame makes what all pages have in common.
@@ -54,6 +55,7 @@ func (w *work) frame(s stand) site.Frame {
 	if w.hasDesk() {
 		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "desk", URL: root + deskPath})
 	}
+	w.stops(&f, s.hazards)
 	f.Block.Version = w.book.Handbook.Version
 	for i := range f.Nav {
 		f.Nav[i].Here = f.Nav[i].Key == s.nav

@@ -51,6 +51,7 @@ func (w *work) partFrame(p *book.Part) site.Frame {
 		}
 	}
 	s.prev, s.next = neighbours(w.partList, p.ID, func(id string) site.Link { return w.partLink(id, "") })
+	s.hazards = p.Hazards
 	return w.frame(s)
 }
 

@@ -50,7 +50,7 @@ func (w *work) tableView(t *book.Table) (any, error) {
 			v.Open++
 		}
 	}
-	v.Frame = w.frame(stand{path: path, title: t.Name, say: t.About, place: t.Place, block: site.TitleBlock{Scope: w.placeName(t.Place), Facts: t.Title}})
+	v.Frame = w.frame(stand{path: path, title: t.Name, say: t.About, place: t.Place, hazards: t.Hazards, block: site.TitleBlock{Scope: w.placeName(t.Place), Facts: t.Title}})
 	return v, nil
 }
 

@@ -97,6 +97,7 @@ func (w *work) termFrame(t *book.Term, main *example) site.Frame {
 	s.prev, s.next = neighbours(w.terms, t.ID, func(id string) site.Link {
 		return site.Link{Name: w.book.TermByID[id].Name, URL: termPath(id)}
 	})
+	s.hazards = t.Hazards
 	return w.frame(s)
 }
 

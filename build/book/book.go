@@ -19,6 +19,7 @@ import (
 type Book struct {
 	Handbook Handbook
 	Asking   Asking     // how people say the facts
+	Hazards  Hazards    // the cautions that pages open with
 	Terms    []*Term    // by id; the same order as Source.Terms and Engine.Terms
 	Parts    []*Part    // by id
 	Chapters []*Chapter // in the order of the book; those it does not name at the end
@@ -90,6 +91,8 @@ type Page struct {
 	Name string // "Total head"
 	Also []string
 	Doc  *markdown.Doc
+
+	Hazards []string // ids of what can hurt somebody who does what the page is about
 
 	titled
 }

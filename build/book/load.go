@@ -58,6 +58,7 @@ func Load(fsys fs.FS) (*Book, report.List) {
 	l.guides()
 	l.bowls()
 	l.tables()
+	l.hazards()
 	l.asking()
 	l.names()
 	l.builds()

@@ -29,10 +29,11 @@ var Marks = []string{"common practice", "published", "from memory", "arithmetic"
 type Table struct {
 	ID, File, Folder string
 	Name, About      string
-	Place            string // id of the place on the rail
-	Choice           string // the choice term whose words the rows weigh; "" if they weigh none
-	Title            string // whose facts the sheet opens with
-	Facts            []Fact // those facts
+	Place            string   // id of the place on the rail
+	Choice           string   // the choice term whose words the rows weigh; "" if they weigh none
+	Title            string   // whose facts the sheet opens with
+	Facts            []Fact   // those facts
+	Hazards          []string // of cautions.yaml
 	Rows             []Row
 
 	titled
@@ -85,7 +86,7 @@ func (l *loading) table(folder, name string) {
 	t := &Table{ID: id, File: name, Folder: folder}
 	t.titled = readYAML(name, src, markdown.Span{Len: len(src)}, "a table", []field{
 		{"name", true, text(&t.Name)}, {"about", true, text(&t.About)}, {"place", true, text(&t.Place)}, {"choice", false, text(&t.Choice)},
-		{"title", false, text(&t.Title)},
+		{"title", false, text(&t.Title)}, {"hazards", false, texts(&t.Hazards)},
 		{"facts", false, pairs("a list of terms with values", func(term, value string) { t.Facts = append(t.Facts, Fact{term, value}) })},
 		{"rows", true, items(t.row)},
 	}, &l.found)

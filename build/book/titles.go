@@ -35,6 +35,7 @@ func newTerm(p Page, found *report.List) *Term {
 		{"otherwise", false, text(&t.Otherwise)},
 		{"pressure", false, oneOf(&t.Pressure, "gauge", "absolute")},
 		{"confused", false, texts(&t.Confused)},
+		{"hazards", false, texts(&t.Hazards)},
 		{"source", false, text(&t.Source)},
 	}
 	t.titled = readYAML(t.File, t.Doc.Source, t.Doc.Title, "the title block of a term", fields, found)
@@ -98,6 +99,7 @@ func newPart(page Page, found *report.List) *Part {
 				{"inside", false, texts(&n.Inside)}, {"outside", false, texts(&n.Outside)}}
 		})},
 		{"confused", false, texts(&p.Confused)},
+		{"hazards", false, texts(&p.Hazards)},
 		{"source", false, text(&p.Source)},
 	}
 	p.titled = readYAML(p.File, p.Doc.Source, p.Doc.Title, "the title block of a part", fields, found)
@@ -112,6 +114,7 @@ func newChapter(p Page, found *report.List) *Chapter {
 		{"place", true, text(&c.Place)},
 		{"aims", true, texts(&c.Aims)},
 		{"takeaway", false, texts(&c.Takeaway)},
+		{"hazards", false, texts(&c.Hazards)},
 		{"source", false, text(&c.Source)},
 	}
 	c.titled = readYAML(c.File, c.Doc.Source, c.Doc.Title, "the title block of a chapter", fields, found)
@@ -125,6 +128,7 @@ func newAsked(p Page, found *report.List) *Asked {
 		{"also", false, texts(&a.Also)},
 		{"place", true, text(&a.Place)},
 		{"answer", true, text(&a.Answer)},
+		{"hazards", false, texts(&a.Hazards)},
 		{"source", false, text(&a.Source)},
 	}
 	a.titled = readYAML(a.File, a.Doc.Source, a.Doc.Title, "the title block of a question", fields, found)

@@ -87,6 +87,7 @@ func Check(b *book.Book) (report.List, Summary) {
 	c.tables()
 	c.words()
 	c.texts()
+	c.hazards()
 	if b.Engine != nil {
 		c.counts()
 		c.examples()
