@@ -11,6 +11,7 @@ import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
 import { openFile } from "./onefile";
+import { hosted } from "./hosted";
 import { practise } from "./practise";
 import { FactSheet } from "./sheet";
 import { Store } from "./store";
@@ -42,6 +43,7 @@ function begin(): void {
   if (root === inside) return void openFile(prepare, enliven);
   prepare(document);
   enliven();
+  hosted(root);
 }
 
 /** What must be known before the parts of a page wake. */
