@@ -32,7 +32,7 @@ func bindAll(b *book.Book, a *bindArgs, seen *bindery.Evidence, start time.Time,
 			return err
 		}
 	}
-	if a.file == "" && a.epub == "" {
+	if a.file == "" && a.epub == "" && a.print == "" {
 		return nil
 	}
 	loose, err := bindery.Loosen(b, parts, opts)
@@ -45,7 +45,12 @@ func bindAll(b *book.Book, a *bindArgs, seen *bindery.Evidence, start time.Time,
 		}
 	}
 	if a.epub != "" {
-		return bindEPUB(loose, parts, a.epub, out)
+		if err := bindEPUB(loose, parts, a.epub, out); err != nil {
+			return err
+		}
+	}
+	if a.print != "" {
+		return bindPaper(loose, parts, a.print, out)
 	}
 	return nil
 }
@@ -57,6 +62,9 @@ func partsOf() (parts bindery.Parts, err error) {
 		return parts, err
 	}
 	if parts.PageScript, parts.HubScript, err = bundle.Scripts(site.Files); err != nil {
+		return parts, err
+	}
+	if parts.WorkerScript, err = bundle.WorkerScript(site.Files); err != nil {
 		return parts, err
 	}
 	if parts.Style, err = bundle.Styles(site.Files); err != nil {
@@ -106,6 +114,19 @@ func bindFile(loose *bindery.Loose, parts bindery.Parts, file string, out io.Wri
 		fmt.Fprintf(out, "That is more than %s, which many mails do not take.\n", sizeText(onefile.Budget))
 	}
 	return nil
+}
+
+// bindPaper makes the print edition.
+func bindPaper(loose *bindery.Loose, parts bindery.Parts, file string, out io.Writer) error {
+	style, err := bundle.PaperStyles(site.Files)
+	if err != nil {
+		return err
+	}
+	data, err := onefile.Paper(loose, onefile.Parts{Style: style, Font: parts.Font, FontLicence: parts.FontLicence})
+	if err != nil {
+		return err
+	}
+	return writeEdition(file, "Print", data, out)
 }
 
 func bindEPUB(loose *bindery.Loose, parts bindery.Parts, file string, out io.Writer) error {

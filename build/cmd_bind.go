@@ -15,7 +15,7 @@ import (
 )
 
 const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--file FILE] [--epub FILE]
-                       [--engine FILE] [--checks DIR]
+                       [--print FILE] [--engine FILE] [--checks DIR]
 
 Makes the handbook: checks the content, and writes the pages with all that they
 need into a folder that opens by double click. Nothing is written while the
@@ -26,6 +26,7 @@ content has errors, and a bind that fails leaves the earlier edition as it was.
                   asked for); it is replaced as a whole
   --file FILE     the whole handbook in one HTML file, for a phone or a mail
   --epub FILE     the same book for reading devices, as EPUB 3
+  --print FILE    one HTML file to be printed, or made a PDF of by a browser
   --engine FILE   an engine for the page that is built already; without it the
                   engine is built from this project, with the go command
   --checks DIR    the published values to compare the book with (default:
@@ -36,12 +37,12 @@ written, 2 bad usage.
 `
 
 // bindArgs is a parsed command line of bind.
-type bindArgs struct{ content, out, file, epub, engine, checks string }
+type bindArgs struct{ content, out, file, epub, print, engine, checks string }
 
 // settle fills in what was not said: without any edition named it is the folder
 // of pages that one gets.
 func (a *bindArgs) settle() {
-	if a.out == "" && a.file == "" && a.epub == "" {
+	if a.out == "" && a.file == "" && a.epub == "" && a.print == "" {
 		a.out = "out"
 	}
 }
@@ -55,6 +56,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags.StringVar(&a.out, "out", "", "")
 	flags.StringVar(&a.file, "file", "", "")
 	flags.StringVar(&a.epub, "epub", "", "")
+	flags.StringVar(&a.print, "print", "", "")
 	flags.StringVar(&a.engine, "engine", "", "")
 	flags.StringVar(&a.checks, "checks", "", "")
 	switch err := flags.Parse(args); {

@@ -21,7 +21,7 @@ var Files embed.FS
 // the folder. connect-src lets a served page stream engine.packed; from file://
 // it opens nothing.
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; " +
-	"img-src 'self' data:; font-src 'self' data:; connect-src 'self'; frame-src 'self'; " +
+	"img-src 'self' data:; font-src 'self' data:; connect-src 'self'; frame-src 'self'; manifest-src 'self'; " +
 	"base-uri 'none'; form-action 'none'"
 
 // HubPolicy is the Content-Security-Policy of hub.html.

@@ -23,6 +23,7 @@ import (
 // Parts are the files of an edition that do not come from the content.
 type Parts struct {
 	PageScript, HubScript []byte // bundled
+	WorkerScript          []byte // bundled: the service worker of a copy on a server
 	Style                 []byte // bundled
 	DrawnStyle            []byte // bundled: of the drawings that are files of their own
 	Font                  []byte // of the formulas, woff2
@@ -75,6 +76,14 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 		assets = append(assets, script)
 	}
 	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
+	if err := e.arrange(); err != nil {
+		return nil, err
+	}
+	hosting, err := w.hosting(e, parts.WorkerScript)
+	if err != nil {
+		return nil, err
+	}
+	e.Files = append(e.Files, hosting...)
 	return e, e.arrange()
 }
 

@@ -26,7 +26,7 @@ func testParts(t testing.TB) Parts {
 		t.Fatal(err)
 	}
 	return Parts{
-		PageScript: []byte("(()=>{})();\n"), HubScript: []byte("(()=>{})();\n"), Style: []byte("main{color:#000}\n"),
+		PageScript: []byte("(()=>{})();\n"), HubScript: []byte("(()=>{})();\n"), WorkerScript: []byte("(()=>{})();\n"), Style: []byte("main{color:#000}\n"),
 		Font: []byte("wOF2"), FontLicence: []byte("licence"), Wasm: []byte("\x00asm\x01\x00\x00\x00"), Shells: shells,
 	}
 }

@@ -17,10 +17,12 @@ import (
 const (
 	pageScript = "scripts/page.ts"
 	hubScript  = "scripts/hub.ts"
+	workScript = "scripts/worker.ts"
 	pageStyle  = "styles/page.css"
 	drawnStyle = "styles/drawn.css"
 	epubStyle  = "styles/epub.css"
 	fileStyle  = "styles/onefile.css"
+	paperStyle = "styles/paper.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -43,6 +45,10 @@ func Scripts(fsys fs.FS) (pageJS, hubJS []byte, err error) {
 	return pageJS, hubJS, nil
 }
 
+// WorkerScript bundles the service worker of a copy on a server. It expects a
+// constant “edition” before it.
+func WorkerScript(fsys fs.FS) ([]byte, error) { return build(fsys, workScript) }
+
 // Styles joins page.css with everything that it imports. Addresses in url(…)
 // stay as they are written: they are relative to the folder of the bound
 // style sheet, where the bindery puts the font.
@@ -63,6 +69,11 @@ func EPUBStyles(fsys fs.FS) ([]byte, error) {
 // FileStyles joins the styles of the edition of one file.
 func FileStyles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, fileStyle)
+}
+
+// PaperStyles joins the styles of the print edition.
+func PaperStyles(fsys fs.FS) ([]byte, error) {
+	return build(fsys, paperStyle)
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {

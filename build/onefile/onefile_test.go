@@ -54,6 +54,18 @@ func TestDocument(t *testing.T) {
 		t.Errorf("the second document differs from the first (%v)", err)
 	}
 	text := string(data)
+	follow(t, text)
+	if n := len(stilled.FindAllString(text, -1)); n != len(l.Leaves) {
+		t.Errorf("%d plain forms of %d pages", n, len(l.Leaves))
+	}
+	if bytes.Contains(data, []byte(` style="`)) || strings.Count(text, "<script>") != 1 {
+		t.Error("something in the document breaks its own policy")
+	}
+}
+
+// follow checks that ids are unique and that every link leads to one of them.
+func follow(t *testing.T, text string) {
+	t.Helper()
 	ids := map[string]bool{}
 	for _, m := range anID.FindAllStringSubmatch(text, -1) {
 		if ids[m[1]] {
@@ -66,11 +78,36 @@ func TestDocument(t *testing.T) {
 			t.Errorf("a link leads to %s, which is not in the document", m[1])
 		}
 	}
-	if n := len(stilled.FindAllString(text, -1)); n != len(l.Leaves) {
-		t.Errorf("%d plain forms of %d pages", n, len(l.Leaves))
+}
+
+// TestPaper follows the links of the print edition, and looks every term up in
+// its index.
+func TestPaper(t *testing.T) {
+	l := loosened(t)
+	data, err := Paper(l, Parts{Style: []byte("p{}"), Font: []byte("wOF2"), FontLicence: []byte("licence")})
+	if err != nil {
+		t.Fatal(err)
 	}
-	if bytes.Contains(data, []byte(` style="`)) || strings.Count(text, "<script>") != 1 {
-		t.Error("something in the document breaks its own policy")
+	text := string(data)
+	follow(t, text)
+	_, index, found := strings.Cut(text, "<h1>"+l.Words["bound.index"])
+	if !found {
+		t.Fatal("there is no index")
+	}
+	terms := 0
+	for i := range l.Leaves {
+		page := &l.Leaves[i]
+		if page.Kind() == "terms" && !page.Index() {
+			if terms++; !strings.Contains(index, page.Title+"</a>") {
+				t.Errorf("%s is not in the index", page.Title)
+			}
+		}
+	}
+	if n := strings.Count(text, `class="paperno"`); terms < 200 || n < terms+200 || n != strings.Count(text, "<main ") {
+		t.Errorf("%d numbers on %d sheets, %d terms", n, strings.Count(text, "<main "), terms)
+	}
+	if strings.Contains(text, "<script") || strings.Contains(text, "noscript") {
+		t.Error("there is a script on paper")
 	}
 }
 

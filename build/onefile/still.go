@@ -12,9 +12,10 @@ import (
 // without scripts: its text, its numbers and its drawings, in the system of
 // units of the book.
 type still struct {
-	doc  *document
-	file string
-	told []string // titles of the worked examples of the page
+	doc   *document
+	file  string
+	whole bool     // for paper: nothing is left to scripts
+	told  []string // titles of the worked examples of the page
 }
 
 // stills makes the plain forms of all pages. An id that no link of theirs leads
@@ -51,7 +52,7 @@ var kept = []string{"term", "part", "chapter", "asked", "place", "index", "build
 
 // stillLeft are classes of what is left to the scripts: controls, and what
 // the document says elsewhere already.
-var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "blockt"}
+var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "blockt", "unpack"}
 
 // page is the main element of a leaf in its still form.
 func (s *still) page(l *bindery.Leaf) *leaf.Node {
@@ -63,7 +64,7 @@ func (s *still) page(l *bindery.Leaf) *leaf.Node {
 	top := &leaf.Node{Kids: []*leaf.Node{clone(l.Main)}}
 	top.Change(s.edit)
 	main := top.Kids[0]
-	if l.Path == "sources.html" {
+	if l.Path == "sources.html" && !s.whole {
 		main.Change(func(n *leaf.Node) []*leaf.Node {
 			if n.Tag == "table" {
 				return nil
@@ -84,9 +85,9 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 		return []*leaf.Node{n}
 	case n.Is("fig") && n.Tag == "svg":
 		return []*leaf.Node{s.doc.sprite.figure(n).use("", titleOf(n), "fig")}
-	case slices.ContainsFunc(stillLeft, n.Is), n.Is("only-" + s.doc.other()), n.Tag == "cut-which", n.Tag == "practice-pick":
+	case slices.ContainsFunc(stillLeft, n.Is) && !(s.whole && n.Is("blockt")), n.Is("only-" + s.doc.other()), n.Tag == "cut-which", n.Tag == "practice-pick":
 		return nil
-	case n.Is("slipping"):
+	case n.Is("slipping") && !s.whole:
 		// the number line is left to the scripts: its numbers stand in the list below it
 		n.Kids = slices.DeleteFunc(n.Kids, func(k *leaf.Node) bool { return k.Tag == "figure" })
 	case n.Tag == "fact-sheet":
@@ -101,20 +102,24 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 		inner := &leaf.Node{Kids: n.Kids}
 		inner.Change(s.edit)
 		return inner.Kids
-	case n.Is("examples"):
+	case n.Is("examples") && !s.whole:
 		s.examples(n)
 	case n.Is("lits"):
 		s.firstFigure(n)
-	case n.Tag == "math":
+	case n.Tag == "details":
+		if s.whole {
+			n.Set("open", "")
+		}
+	case n.Tag == "math" && !s.whole:
 		if words, ok := inWords(n); ok {
 			return []*leaf.Node{leaf.Text(words)}
 		}
 	case n.Is("lines"):
 		s.lines(n)
-	case n.Is("around"):
+	case n.Is("around") && !s.whole:
 		s.bare(n)
 		s.around(n)
-	case n.Is("cutlist"), n.Tag == "table" && n.Is("plain"):
+	case !s.whole && n.Is("cutlist"), n.Tag == "table" && n.Is("plain") && (!s.whole || strings.HasPrefix(s.file, "places/")):
 		s.bare(n)
 	case n.Tag == "span" && n.Is("si"):
 		inner := &leaf.Node{Kids: n.Kids}
@@ -131,7 +136,7 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 	if id := n.Get("id"); id != "" {
 		n.Set("id", anchor(s.file)+":"+id)
 	}
-	if class := n.Get("class"); class != "" {
+	if class := n.Get("class"); class != "" && !s.whole {
 		n.Set("class", strings.Join(slices.DeleteFunc(strings.Fields(class), func(c string) bool { return !slices.Contains(kept, c) }), " "))
 		if n.Get("class") == "" {
 			n.Del("class")
@@ -167,9 +172,9 @@ func items(list *leaf.Node) []*leaf.Node {
 }
 
 // firstFigure keeps the drawing of the first pump that has a part; of the others
-// the links to their drawings stay.
+// the links to their drawings stay. Paper has these few sheets further on.
 func (s *still) firstFigure(n *leaf.Node) {
-	seen := false
+	seen := s.whole
 	n.Change(func(k *leaf.Node) []*leaf.Node {
 		if k.Tag == "picture" {
 			if seen {

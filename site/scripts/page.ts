@@ -12,6 +12,7 @@ import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
 import { openFile } from "./onefile";
+import { hosted } from "./hosted";
 import { practise } from "./practise";
 import { followRules } from "./rules";
 import { FactSheet } from "./sheet";
@@ -44,6 +45,7 @@ function begin(): void {
   if (root === inside) return void openFile(prepare, enliven);
   prepare(document);
   enliven();
+  hosted(root);
 }
 
 /** What must be known before the parts of a page wake. */

@@ -1,0 +1,14 @@
+// What only a copy on a server has: it can be installed, and works without a network after the
+// first visit. A folder on a disk needs neither.
+
+export function hosted(root: string): void {
+  if (!/^https?:$/.test(location.protocol)) return;
+  for (const [rel, file] of [["icon", "assets/icon.svg"], ["manifest", "app.webmanifest"]] as const) {
+    const link = document.createElement("link");
+    link.rel = rel;
+    link.href = root + file;
+    document.head.append(link);
+  }
+  // a browser that has no workers, or may not have one here, shows the book all the same
+  navigator.serviceWorker?.register(root + "worker.js").catch(() => undefined);
+}
