@@ -55,6 +55,7 @@ type request struct {
 	pieces   bool           // the parts of the pump are wanted as well
 	table    bool           // they are wanted as a table for a file
 	tableIn  formula.System // and in these units
+	columns  *columnsAsked  // and the columns for the one that is drawn
 	choice   *choice        // the families of bowls are ranked as well; nil if not
 	exact    bool           // values are told in full as well, for tests and for files
 }

@@ -4,7 +4,8 @@ import { act, make } from "./dom";
 import { FactSheet, answered } from "./sheet";
 import { writeFragment } from "./link";
 import { OwnCurve } from "./bowlsown";
-import { writeRequest, type ChoiceFamily, type ChoiceReply, type PieceText, type Reply } from "./protocol";
+import { Columns, both } from "./columns";
+import { writeRequest, type ChoiceFamily, type ChoiceReply, type Reply } from "./protocol";
 import { unitsNow } from "./units";
 import { say } from "./words";
 
@@ -15,6 +16,7 @@ export class Bowls {
   private readonly listing: Element | null;
   private readonly slider = make("input", { type: "range", min: "0", max: "1000", step: "10", "aria-label": say("bowls.move") });
   private readonly own: OwnCurve;
+  private readonly columns: Columns;
   private readonly desk: string; // "" if the book has no desk
 
   constructor(
@@ -29,6 +31,7 @@ export class Bowls {
     this.slider.addEventListener("input", () => void this.move(Number(this.slider.value)));
     this.curves?.addEventListener("pointerdown", (e) => this.grip(e as PointerEvent));
     this.curves?.addEventListener("pointermove", (e) => this.pull(e as PointerEvent));
+    this.columns = new Columns(section, () => void this.show());
     this.own = new OwnCurve(section, () => this.sheet.bring(this.own.lines));
     sheet.addEventListener(answered, (e) => {
       this.own.told((e as CustomEvent<Reply>).detail.bowls ?? []);
@@ -46,7 +49,7 @@ export class Bowls {
     const { facts, choose } = this.sheet.carried;
     const line = ["choice", this.drawn, unitsNow(), narrow.matches ? "narrow" : "wide", move].join("\t");
     const engine = await FactSheet.house.engine();
-    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line] })).choice;
+    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line, ...(move === "" ? [this.columns.line] : [])] })).choice;
   }
 
   private async show(): Promise<void> {
@@ -54,6 +57,7 @@ export class Bowls {
     if (!told || !this.curves || !this.listing) return;
     this.curves.innerHTML = told.svg;
     if (told.at !== undefined) this.slider.value = String(told.at);
+    if (told.column) this.columns.show(told.column);
     this.slider.setAttribute("aria-valuetext", told.capacity ?? "");
     const held = this.listing.contains(document.activeElement) ? (document.activeElement?.closest("li.family") as HTMLElement | null)?.dataset.family : undefined;
     this.listing.replaceChildren(this.list(told));
@@ -122,12 +126,6 @@ export class Bowls {
     if (this.desk !== "" && f.stages && f.verdict !== "out") acts.append(make("a", { href: this.desk + writeFragment([...carried, ...pump], want, choose) }, say("bowls.take")));
     return acts;
   }
-}
-
-/** A text in both systems of units, of which one is seen. */
-function both(text: PieceText): (Node | string)[] {
-  if (text.us === text.si) return [text.us];
-  return [make("span", { class: "only-us" }, text.us), make("span", { class: "only-si" }, text.si)];
 }
 
 /** Begins on a page that has the place for it. */
