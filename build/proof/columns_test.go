@@ -100,3 +100,12 @@ func TestColumnsRead(t *testing.T) {
 		t.Error("a hundred years were taken")
 	}
 }
+
+// BenchmarkChoice is what a page waits for after each change: six families and
+// the columns for one of them.
+func BenchmarkChoice(b *testing.B) {
+	book := handbook(b).Engine
+	for b.Loop() {
+		columnsFor(b, book, "1.50", orchardCosts...)
+	}
+}

@@ -51,7 +51,7 @@ func ColumnsOf(book *reckon.Book, q reckon.Question, c *Candidate, price, years 
 			facts = append(facts, f)
 		}
 	}
-	base := reckon.Question{Want: -1, Choose: q.Choose, Facts: append(facts, field)}
+	base := reckon.Question{Want: -1, Plain: true, Choose: q.Choose, Facts: append(facts, field)}
 	c.give(book, &base, reckon.BowlTerm, c.Bowl.ID)
 	c.give(book, &base, "speed", c.Bowl.Value("speed").String())
 	var list []*Option
@@ -75,13 +75,19 @@ func shafts(book *reckon.Book, base reckon.Question, c *Candidate, column string
 	}
 	var list []*Option
 	for _, shaft := range shaftSizes {
+		if thinner(book, shaft, c.Bowl) {
+			continue
+		}
 		tube := ""
 		if build == "oil-lubricated" {
 			tube = tubeFor(book, shaft)
 		}
 		o := try(book, base, c, column, shaft, tube)
+		if o.value("column-inside-diameter") >= o.value("casing-inside-diameter") || !o.known("column-velocity") {
+			break // and a thicker shaft leaves no more room
+		}
 		// a size that is known to be too weak is no choice
-		if o.value("needed-shaft-diameter") > o.value("shaft-diameter") || c.Bowl.Value("shaft-diameter").SI > o.value("shaft-diameter") {
+		if o.value("needed-shaft-diameter") > o.value("shaft-diameter") {
 			continue
 		}
 		if list = append(list, o); len(list) == 3 {
@@ -89,6 +95,16 @@ func shafts(book *reckon.Book, base reckon.Question, c *Candidate, column string
 		}
 	}
 	return list
+}
+
+// thinner says whether a line shaft is thinner than the bowl shaft of a family.
+func thinner(book *reckon.Book, shaft string, bowl *reckon.Bowl) bool {
+	t, ok := book.Find("shaft-diameter")
+	if !ok {
+		return false
+	}
+	f, err := book.Read(t, shaft)
+	return err == nil && f.Likely < bowl.Value("shaft-diameter").SI*(1-1e-9)
 }
 
 // tubeFor is the smallest tube that leaves 3/4 in more than the shaft, for its
@@ -123,12 +139,6 @@ var warnings = []string{"column-size", "column-velocity", "column-loss-rate", "s
 
 // warn takes the cautions of the book that fire: those of danger decide.
 func (o *Option) warn() {
-	if !o.known("column-velocity") {
-		o.say(Decides, "column-velocity", "Tube or shaft leave no room for the water in this column.")
-	}
-	if o.value("column-inside-diameter") >= o.value("casing-inside-diameter") {
-		o.say(Decides, "column-size", "The column does not go into the casing.")
-	}
 	for _, s := range o.Result.Cautions {
 		w := &o.Result.Book.Cautions[s.Caution]
 		home := o.Result.Book.Terms[w.Home].ID
