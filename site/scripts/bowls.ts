@@ -17,6 +17,7 @@ export class Bowls {
   private readonly slider = make("input", { type: "range", min: "0", max: "1000", step: "10", "aria-label": say("bowls.move") });
   private readonly own: OwnCurve;
   private readonly columns: Columns;
+  private resting = 0;
   private readonly desk: string; // "" if the book has no desk
 
   constructor(
@@ -31,7 +32,7 @@ export class Bowls {
     this.slider.addEventListener("input", () => void this.move(Number(this.slider.value)));
     this.curves?.addEventListener("pointerdown", (e) => this.grip(e as PointerEvent));
     this.curves?.addEventListener("pointermove", (e) => this.pull(e as PointerEvent));
-    this.columns = new Columns(section, () => void this.show());
+    this.columns = new Columns(section, () => void this.weighColumns());
     this.own = new OwnCurve(section, () => this.sheet.bring(this.own.lines));
     sheet.addEventListener(answered, (e) => {
       this.own.told((e as CustomEvent<Reply>).detail.bowls ?? []);
@@ -45,11 +46,11 @@ export class Bowls {
     return this.sheet.carried.facts.find((f) => f.term === "bowl-family")?.text ?? "";
   }
 
-  private async ask(move = ""): Promise<ChoiceReply | undefined> {
+  private async ask(move = "", columns = false): Promise<ChoiceReply | undefined> {
     const { facts, choose } = this.sheet.carried;
     const line = ["choice", this.drawn, unitsNow(), narrow.matches ? "narrow" : "wide", move].join("\t");
     const engine = await FactSheet.house.engine();
-    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line, ...(move === "" ? [this.columns.line] : [])] })).choice;
+    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line, ...(columns ? [this.columns.line] : [])] })).choice;
   }
 
   private async show(): Promise<void> {
@@ -57,11 +58,18 @@ export class Bowls {
     if (!told || !this.curves || !this.listing) return;
     this.curves.innerHTML = told.svg;
     if (told.at !== undefined) this.slider.value = String(told.at);
-    if (told.column) this.columns.show(told.column);
     this.slider.setAttribute("aria-valuetext", told.capacity ?? "");
     const held = this.listing.contains(document.activeElement) ? (document.activeElement?.closest("li.family") as HTMLElement | null)?.dataset.family : undefined;
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => void this.weighColumns(), 150);
     this.listing.replaceChildren(this.list(told));
     if (held !== undefined) this.listing.querySelector<HTMLElement>(`[data-family="${held}"] button, [data-family="${held}"] a`)?.focus();
+  }
+
+  /** The columns take several times as long as the bowls: they wait until the facts are at rest. */
+  private async weighColumns(): Promise<void> {
+    const told = (await this.ask("", true))?.column;
+    if (told) this.columns.show(told);
   }
 
   private async move(thousandths: number): Promise<void> {
