@@ -21,6 +21,7 @@ type Ranking struct {
 	At                   int
 	Columns              []ChoiceColumn
 	Families             []ChoiceFamily
+	Column               ColumnRanking
 }
 
 // ChoiceColumn is a term that is told of every family.
@@ -36,3 +37,16 @@ type ChoiceFamily struct {
 
 // ChoiceReason is a sentence for or against a family.
 type ChoiceReason struct{ Kind, Term, US, SI string }
+
+// ColumnRanking is what the engine told of columns and shafts.
+type ColumnRanking struct {
+	Columns []ChoiceColumn
+	Options []ColumnOption
+}
+
+// ColumnOption is one column with its shaft.
+type ColumnOption struct {
+	Column, Tube, Shaft, Price, Total string
+	Cells                             []PieceText
+	Reasons                           []ChoiceReason
+}

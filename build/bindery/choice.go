@@ -58,7 +58,7 @@ func (w *work) ranking(facts []site.Fact) (*site.Ranking, error) {
 	if units == "" {
 		units = "us"
 	}
-	ask.WriteString("choice\t\t" + units + "\twide\n")
+	ask.WriteString("choice\t\t" + units + "\twide\ncolumns\t\t\n")
 	for _, f := range facts {
 		ask.WriteString("fact\t" + f.Term + "\t" + f.Text + "\n")
 	}

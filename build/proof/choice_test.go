@@ -10,7 +10,7 @@ import (
 )
 
 // orchard are the facts of Job 1, as they are typed.
-var orchard = []string{"build", "oil-lubricated", "capacity", "800 gpm", "total-head", "343 ft", "static-level", "140 ft", "drawdown", "55 ft",
+var orchard = []string{"build", "oil-lubricated", "capacity", "800 gpm", "field-head", "336.0 ft", "column-loss", "6.39 ft", "head-loss", "0.61 ft", "static-level", "140 ft", "drawdown", "55 ft",
 	"static-head", "265.95 ft", "setting", "240 ft", "casing-inside-diameter", "12 in", "temperature", "60 F", "altitude", "0 ft", "eye-height", "1 ft",
 	"shaft-yield-strength", "50000 psi", "shaft-tensile-strength", "90000 psi"}
 

@@ -56,6 +56,7 @@ type request struct {
 	table    bool           // they are wanted as a table for a file
 	tableIn  formula.System // and in these units
 	rows     string         // the table whose rows are to be decided; "" for none
+	columns  *columnsAsked  // and the columns for the one that is drawn
 	choice   *choice        // the families of bowls are ranked as well; nil if not
 	compare  []change       // what is to be otherwise, to be told beside what is
 	why      int            // the term whose chain is wanted, -1 for none

@@ -56,6 +56,9 @@ func (d *Desk) choice(w *writer, q *request) {
 			p.System, p.Narrow, p.Prefix = q.choice.system, q.choice.narrow, "curves-"
 			w.pair("svg", drawn.Draw(p).SVG())
 			w.list("columns", len(choosing.Columns), func(i int) { d.column(w, choosing.Columns[i]) })
+			if q.columns != nil {
+				d.columns(w, q, drawn)
+			}
 			w.list("families", len(list), func(i int) { family(w, list[i]) })
 		})
 	})
@@ -81,20 +84,54 @@ func family(w *writer, c *choosing.Candidate) {
 		w.pair("verdict", c.Verdict().String())
 		w.pair("stages", c.Text("stages", formula.US))
 		w.flag("shaft", c.Shaft)
-		w.list("cells", len(choosing.Columns), func(i int) {
-			w.object(func() {
-				w.always("us", c.Text(choosing.Columns[i], formula.US))
-				w.always("si", c.Text(choosing.Columns[i], formula.SI))
-			})
+		values(w, choosing.Columns, c)
+	})
+}
+
+// columnsAsked is the price of the pipe and the years of a line “columns”, as typed.
+type columnsAsked struct{ price, years string }
+
+// columns tells what every column and shaft costs for the family that is drawn.
+func (d *Desk) columns(w *writer, q *request, drawn *choosing.Candidate) {
+	price, wrong := choosing.ReadPrice(q.columns.price)
+	years, wrongYears := choosing.ReadYears(q.columns.years)
+	list := choosing.ColumnsOf(d.book, q.question, drawn, price, years)
+	w.member("column", func() {
+		w.object(func() {
+			w.pair("priceWrong", wrong)
+			w.pair("yearsWrong", wrongYears)
+			w.list("columns", len(choosing.ColumnColumns), func(i int) { d.column(w, choosing.ColumnColumns[i]) })
+			w.list("options", len(list), func(i int) { option(w, list[i]) })
 		})
-		w.list("reasons", len(c.Reasons), func(i int) {
-			r := &c.Reasons[i]
-			w.object(func() {
-				w.pair("kind", r.Kind.String())
-				w.pair("term", r.Term)
-				w.pair("us", r.US)
-				w.pair("si", r.SI)
-			})
+	})
+}
+
+func option(w *writer, o *choosing.Option) {
+	w.object(func() {
+		w.pair("column", o.Column)
+		w.pair("tube", o.Tube)
+		w.pair("shaft", o.Shaft)
+		w.pair("price", o.Money(o.Price))
+		w.pair("total", o.Money(o.Total))
+		values(w, choosing.ColumnColumns, &o.Candidate)
+	})
+}
+
+// values writes the values of a candidate, and its reasons.
+func values(w *writer, terms []string, c *choosing.Candidate) {
+	w.list("cells", len(terms), func(i int) {
+		w.object(func() {
+			w.always("us", c.Text(terms[i], formula.US))
+			w.always("si", c.Text(terms[i], formula.SI))
+		})
+	})
+	w.list("reasons", len(c.Reasons), func(i int) {
+		r := &c.Reasons[i]
+		w.object(func() {
+			w.pair("kind", r.Kind.String())
+			w.pair("term", r.Term)
+			w.pair("us", r.US)
+			w.pair("si", r.SI)
 		})
 	})
 }

@@ -34,6 +34,9 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		}
 	case "choice":
 		q.choice = readChoice(rest)
+	case "columns":
+		price, years, _ := strings.Cut(rest, "\t")
+		q.columns = &columnsAsked{price, years}
 	case "word":
 		key, text, _ := strings.Cut(rest, "\t")
 		d.labels[key] = text

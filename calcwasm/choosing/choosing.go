@@ -66,7 +66,7 @@ func Rank(book *reckon.Book, q reckon.Question) []*Candidate {
 	if !ok {
 		return nil
 	}
-	q.Want, q.Facts = -1, common(book, q.Facts)
+	q.Want, q.Plain, q.Facts = -1, true, common(book, q.Facts)
 	var list []*Candidate
 	for _, bowl := range book.Bowls {
 		list = append(list, weigh(book, q, family, bowl))

@@ -20,6 +20,7 @@ type Fact struct {
 type Question struct {
 	Facts  []Fact
 	Want   int            // the term wanted; -1 for all that follows
+	Plain  bool           // circles of relations are not cut (step 7 of the guide): much faster where many questions are compared
 	Choose map[int]string // the estimate to use for a term, by name, in place of its first one
 }
 

@@ -47,7 +47,7 @@ func (b *Book) run(q *Question, at []float64) *run {
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
 	}
 	r.take(at)
-	for r.identities() || r.estimate() || r.assume() || r.cut() || r.cutTwo() {
+	for r.identities() || r.estimate() || r.assume() || !r.q.Plain && (r.cut() || r.cutTwo()) {
 	}
 	r.alternatives()
 	return r

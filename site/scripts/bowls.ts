@@ -4,7 +4,8 @@ import { act, make } from "./dom";
 import { FactSheet, answered } from "./sheet";
 import { writeFragment } from "./link";
 import { OwnCurve } from "./bowlsown";
-import { writeRequest, type ChoiceFamily, type ChoiceReply, type PieceText, type Reply } from "./protocol";
+import { Columns, both } from "./columns";
+import { writeRequest, type ChoiceFamily, type ChoiceReply, type Reply } from "./protocol";
 import { unitsNow } from "./units";
 import { say } from "./words";
 
@@ -15,6 +16,8 @@ export class Bowls {
   private readonly listing: Element | null;
   private readonly slider = make("input", { type: "range", min: "0", max: "1000", step: "10", "aria-label": say("bowls.move") });
   private readonly own: OwnCurve;
+  private readonly columns: Columns;
+  private resting = 0;
   private readonly desk: string; // "" if the book has no desk
 
   constructor(
@@ -29,6 +32,7 @@ export class Bowls {
     this.slider.addEventListener("input", () => void this.move(Number(this.slider.value)));
     this.curves?.addEventListener("pointerdown", (e) => this.grip(e as PointerEvent));
     this.curves?.addEventListener("pointermove", (e) => this.pull(e as PointerEvent));
+    this.columns = new Columns(section, () => void this.weighColumns());
     this.own = new OwnCurve(section, () => this.sheet.bring(this.own.lines));
     sheet.addEventListener(answered, (e) => {
       this.own.told((e as CustomEvent<Reply>).detail.bowls ?? []);
@@ -42,11 +46,11 @@ export class Bowls {
     return this.sheet.carried.facts.find((f) => f.term === "bowl-family")?.text ?? "";
   }
 
-  private async ask(move = ""): Promise<ChoiceReply | undefined> {
+  private async ask(move = "", columns = false): Promise<ChoiceReply | undefined> {
     const { facts, choose } = this.sheet.carried;
     const line = ["choice", this.drawn, unitsNow(), narrow.matches ? "narrow" : "wide", move].join("\t");
     const engine = await FactSheet.house.engine();
-    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line] })).choice;
+    return engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, line, ...(columns ? [this.columns.line] : [])] })).choice;
   }
 
   private async show(): Promise<void> {
@@ -56,8 +60,16 @@ export class Bowls {
     if (told.at !== undefined) this.slider.value = String(told.at);
     this.slider.setAttribute("aria-valuetext", told.capacity ?? "");
     const held = this.listing.contains(document.activeElement) ? (document.activeElement?.closest("li.family") as HTMLElement | null)?.dataset.family : undefined;
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => void this.weighColumns(), 150);
     this.listing.replaceChildren(this.list(told));
     if (held !== undefined) this.listing.querySelector<HTMLElement>(`[data-family="${held}"] button, [data-family="${held}"] a`)?.focus();
+  }
+
+  /** The columns take several times as long as the bowls: they wait until the facts are at rest. */
+  private async weighColumns(): Promise<void> {
+    const told = (await this.ask("", true))?.column;
+    if (told) this.columns.show(told);
   }
 
   private async move(thousandths: number): Promise<void> {
@@ -122,12 +134,6 @@ export class Bowls {
     if (this.desk !== "" && f.stages && f.verdict !== "out") acts.append(make("a", { href: this.desk + writeFragment([...carried, ...pump], want, choose) }, say("bowls.take")));
     return acts;
   }
-}
-
-/** A text in both systems of units, of which one is seen. */
-function both(text: PieceText): (Node | string)[] {
-  if (text.us === text.si) return [text.us];
-  return [make("span", { class: "only-us" }, text.us), make("span", { class: "only-si" }, text.si)];
 }
 
 /** Begins on a page that has the place for it. */

@@ -169,6 +169,24 @@ export interface ChoiceFamily {
   reasons?: ChoiceReason[];
 }
 
+/** One column with its shaft. */
+export interface ColumnOption {
+  column: string;
+  tube?: string;
+  shaft?: string;
+  price?: string;
+  total?: string;
+  cells: PieceText[];
+  reasons?: ChoiceReason[];
+}
+
+export interface ColumnReply {
+  priceWrong?: string;
+  yearsWrong?: string;
+  columns: { id: string; name: string }[];
+  options?: ColumnOption[];
+}
+
 /** The families ranked for the facts, and the curves of one of them. */
 export interface ChoiceReply {
   drawn: string;
@@ -178,6 +196,7 @@ export interface ChoiceReply {
   svg: string;
   columns: { id: string; name: string }[];
   families: ChoiceFamily[];
+  column?: ColumnReply;
 }
 
 /** How a family of the request was read. */
