@@ -37,15 +37,26 @@ func run(args []string, out, errOut io.Writer) int {
 		printCommands(errOut)
 		return 2
 	}
-	switch args[0] {
-	case "help", "-h", "-help", "--help":
+	if asksHelp(args[0]) {
 		return help(args[1:], out, errOut)
 	}
 	if c := find(args[0]); c != nil {
+		if len(args) == 2 && asksHelp(args[1]) {
+			return help(args[:1], out, errOut)
+		}
 		return c.run(args[1:], out, errOut)
 	}
 	unknown(args[0], errOut)
 	return 2
+}
+
+// asksHelp knows the ways in which people ask a command for its usage.
+func asksHelp(arg string) bool {
+	switch arg {
+	case "help", "-h", "-help", "--help":
+		return true
+	}
+	return false
 }
 
 func help(args []string, out, errOut io.Writer) int {

@@ -29,6 +29,9 @@ func (t *takeoff) print(out io.Writer) int {
 	for g := range t.Build.Groups {
 		t.printGroup(out, g)
 	}
+	if t.open() {
+		fmt.Fprint(out, "\n? A number or a part with this mark hangs on a fact that is still missing; see the end of the list.\n")
+	}
 	t.printSums(out)
 	t.printTotals(out)
 	t.printAssumed(out)
@@ -128,6 +131,13 @@ func (t *takeoff) printPiece(out io.Writer, p *assembly.Piece) {
 	fmt.Fprintln(out, strings.TrimRight(line, " "))
 }
 
+// open says whether a line carries a question mark.
+func (t *takeoff) open() bool {
+	return slices.ContainsFunc(t.Pieces, func(p assembly.Piece) bool {
+		return p.Line.With == "" && (!p.Sure || p.Count != p.Count)
+	})
+}
+
 // wide fills a name up to the width of its column, counted in letters.
 func wide(name string) string {
 	return name + strings.Repeat(" ", max(0, nameWidth-utf8.RuneCountInString(name)))
@@ -159,11 +169,13 @@ func (t *takeoff) printSums(out io.Writer) {
 }
 
 func (t *takeoff) printTotals(out io.Writer) {
+	// A sum of some groups stands above: without this line it could be taken for the weight to lift.
+	text := "WEIGHT ON THE HOOK: not known yet. Facts are missing; no sum in this list is the whole weight."
 	if big := t.Largest(); big >= 0 {
-		text := strings.ToUpper(t.book.Terms[big].Name) + ": " + t.value(big)
-		rule := strings.Repeat("=", utf8.RuneCountInString(text)+4)
-		fmt.Fprintf(out, "\n%s\n  %s\n%s\n", rule, text, rule)
+		text = strings.ToUpper(t.book.Terms[big].Name) + ": " + t.value(big)
 	}
+	rule := strings.Repeat("=", utf8.RuneCountInString(text)+4)
+	fmt.Fprintf(out, "\n%s\n  %s\n%s\n", rule, text, rule)
 	for _, term := range t.Totals() {
 		fmt.Fprintf(out, "  %-36s %s\n", t.book.Terms[term].Name, t.value(term))
 	}

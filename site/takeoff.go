@@ -79,6 +79,18 @@ func (p *Pieces) Big() *PieceSum {
 	return nil
 }
 
+// Open says whether a listed line carries a question mark.
+func (p *Pieces) Open() bool {
+	for i := range p.Groups {
+		for _, line := range p.Groups[i].Listed() {
+			if line.Unsure || line.Count == nil {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Listed are the parts of a group that are ordered: those that come with
 // another are left out.
 func (g *PieceGroup) Listed() []PieceLine {

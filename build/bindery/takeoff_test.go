@@ -176,3 +176,29 @@ func TestTakeOffOnlyWithSheetAndBuilds(t *testing.T) {
 		t.Error("a page without builds")
 	}
 }
+
+// While facts are missing no sum may pass for the weight to lift, and the
+// question marks of the list are explained.
+func TestTakeOffTellsThatTheHookIsNotKnown(t *testing.T) {
+	w, v, text := takeOff(t)
+	says := [2]string{w.words["takeoff.hook.open"], w.words["takeoff.open"]}
+	for _, say := range says {
+		if say == "" || strings.Contains(text, say) {
+			t.Errorf("all facts are given, and the page says %q", say)
+		}
+	}
+	list, err := w.takeoffList([]site.Fact{{Term: "build", Text: "water-lubricated"}, {Term: "asked-setting", Text: "237 ft"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.List = list
+	file, err := (&page{path: takeoffPath, view: func() (any, error) { return v, nil }}).render(testParts(t).Shells)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, say := range says {
+		if !strings.Contains(string(file.Data), say) {
+			t.Errorf("facts are missing, and the page does not say %q", say)
+		}
+	}
+}

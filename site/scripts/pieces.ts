@@ -30,7 +30,7 @@ function listed(p: Pieces, root: string): Element {
   list.append(...head(p, root), ...cautions.filter((c) => c.refuses).map(caution));
   if (!refused) {
     if (p.groups) list.append(table(p, root));
-    list.append(...runs(p), ...big(p), ...totals(p, root));
+    list.append(...open(p), ...runs(p), ...big(p), ...totals(p, root));
     if (p.name) list.append(...asks(p, root));
   }
   list.append(...cautions.filter((c) => !c.refuses).map(caution));
@@ -86,6 +86,12 @@ function piece(line: PieceLine, root: string): Element {
   return make("tr", { "data-part": line.part }, make("td", { class: "r" }, count), name, number(line.length, "r each"), number(line.totalLength), number(line.totalMass));
 }
 
+/** What a question mark in the list means, if there is one. */
+function open(p: Pieces): Element[] {
+  const lines = (p.groups ?? []).flatMap((g) => (g.parts ?? []).filter((line) => !line.with));
+  return lines.some((line) => line.unsure || line.count === undefined) ? [make("p", { class: "key openmark" }, say("takeoff.open"))] : [];
+}
+
 function runs(p: Pieces): Element[] {
   if (!p.runs) return [];
   const lines = p.runs.map((r) => {
@@ -98,7 +104,7 @@ function runs(p: Pieces): Element[] {
 
 function big(p: Pieces): Element[] {
   const largest = p.totals?.find((t) => t.large);
-  if (!largest) return [];
+  if (!largest) return p.name ? [make("p", { class: "hookopen" }, say("takeoff.hook.open"))] : [];
   return [make("p", { class: "hook", "data-id": largest.id }, make("span", { class: "key" }, largest.name), make("strong", {}, twofold(largest)))];
 }
 

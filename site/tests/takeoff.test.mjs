@@ -7,7 +7,7 @@ import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
 import { address, columnbowl, contentDir, project, wordPattern, words } from "./lib/edition.mjs";
 import { printedNumber } from "./lib/native.mjs";
-import { enter, factsOf, field, hasAnswered, readSheet, settled } from "./lib/sheet.mjs";
+import { enter, factsOf, field, hasAnswered, readSheet, settled, typeOver } from "./lib/sheet.mjs";
 
 let browser;
 before(async () => void (browser = await launch()));
@@ -46,6 +46,7 @@ function readList() {
     hook: text(all(".hook strong .us")[0]),
     hookSize: all(".hook strong .us").map((e) => parseFloat(getComputedStyle(e).fontSize))[0] ?? 0,
     totals: Object.fromEntries(all(".piecetotals tr").map((tr) => [tr.dataset.id, text(tr.querySelector(".us"))])),
+    open: all(".hookopen, .openmark").map(text),
     totalSize: all(".piecetotals .us").map((e) => parseFloat(getComputedStyle(e).fontSize))[0] ?? 0,
     cautions: all(".piececaution").map((p) => p.dataset.caution),
     refused: all(".piececaution.refuses").map((p) => p.dataset.caution),
@@ -178,9 +179,10 @@ test("a missing fact is named with its question, and the rest is listed", async 
     assert.equal(list.lines.find((l) => l.part === "impeller").count, "8");
     assert.ok(list.runs.every((r) => wordPattern("takeoff.run.open").test(r)) && list.runs.length === 3, list.runs.join("; "));
     assert.equal(list.made, "");
+    assert.deepEqual([list.hook, list.open], ["", [words["takeoff.open"], words["takeoff.hook.open"]]]);
     await enter(page, "asked-setting", "237 ft");
     list = await listOf(page);
-    assert.deepEqual([list.asks, list.made], [[], "240 ft"]);
+    assert.deepEqual([list.asks, list.made, list.open], [[], "240 ft", []]);
   });
 });
 
@@ -262,10 +264,9 @@ test("the table goes to the clipboard, or stands there selected", async () => {
 
 test("it can be worked with the keyboard alone, and news is told", async () => {
   await opened({}, async (page) => {
-    await page.locator(field("asked-setting")).focus();
-    await page.keyboard.press("Control+A");
-    await page.keyboard.type("250 ft");
-    assert.equal((await listOf(page)).made, "250 ft", "the list does not follow while somebody types");
+    await typeOver(page, "asked-setting", "250 ft");
+    // the list follows while somebody types: nothing has left the field
+    await page.waitForFunction(() => document.querySelector(".pump [data-id='setting'] .us")?.textContent.replace(/\s+/g, " ") === "250 ft");
     await page.locator(".pieces button").first().focus();
     await page.keyboard.press("Tab");
     assert.equal(await page.evaluate(() => document.activeElement.textContent), words["takeoff.save"]);
