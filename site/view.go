@@ -565,6 +565,7 @@ type Home struct {
 
 	// Further pages; "" where the book has none.
 	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
+	DeskURL, ChoiceURL                              string
 	GlossaryURL, PairsURL                           string
 	Tables                                          []Link // of choices and faults
 	QuestionCount, PracticeCount                    int

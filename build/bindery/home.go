@@ -38,6 +38,12 @@ func (w *work) homeView() (any, error) {
 	if w.hasTakeOff() {
 		v.TakeOffURL = takeoffPath
 	}
+	if w.hasDesk() {
+		v.DeskURL = deskPath
+	}
+	if w.hasChoice() {
+		v.ChoiceURL = choicePath
+	}
 	v.Tables = w.tableLinks("")
 	for _, c := range w.book.Chapters {
 		v.Chapters = append(v.Chapters, site.Link{Name: c.Name, URL: chapterPath(c.ID)})
