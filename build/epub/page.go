@@ -61,7 +61,7 @@ func document(file, title string, body []byte) []byte {
 
 // dead are the classes of what stands on a page for a script or for turning
 // pages, which the device does itself.
-var dead = []string{"pages", "acting", "sheetfoot", "sprite", "sign", "paper"}
+var dead = []string{"pages", "acting", "sprite", "sign", "paper"}
 
 // edit makes a node of a page into what stands in its place in the book.
 func (b *volume) edit(n *leaf.Node, file string) []*leaf.Node {
@@ -72,7 +72,7 @@ func (b *volume) edit(n *leaf.Node, file string) []*leaf.Node {
 		return nil
 	case n.Is("only-"+b.other()) && n.Tag != "ol":
 		return nil
-	case n.Is("say") && len(n.Kids) == 0, n.Is("wk") && len(n.Kids) == 0, n.Is("is"):
+	case n.Is("sheetfoot") && len(n.Kids) == 0, n.Is("say") && len(n.Kids) == 0, n.Is("wk") && len(n.Kids) == 0, n.Is("is"):
 		return nil
 	}
 	switch {

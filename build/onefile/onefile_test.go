@@ -55,6 +55,16 @@ func TestDocument(t *testing.T) {
 	}
 	text := string(data)
 	follow(t, text)
+	plain := map[string]string{}
+	for _, m := range stilled.FindAllStringSubmatch(text, -1) {
+		plain[anID.FindStringSubmatch(m[1])[1]] = m[1]
+	}
+	for _, page := range l.Leaves {
+		demo := page.Main.Find(func(n *leaf.Node) bool { return n.Is("demo") })
+		if demo != nil && !strings.Contains(plain[anchor(page.Path)], "class=demo") {
+			t.Errorf("%s: the plain form does not say that it rests on a demonstration bowl", page.Path)
+		}
+	}
 	if n := len(stilled.FindAllString(text, -1)); n != len(l.Leaves) {
 		t.Errorf("%d plain forms of %d pages", n, len(l.Leaves))
 	}

@@ -48,11 +48,11 @@ func (d *document) stills() []*leaf.Node {
 var kept = []string{"term", "part", "chapter", "asked", "place", "index", "build", "builds", "home", "cols", "one", "partcols", "head", "beside", "prose", "long",
 	"rel", "formula", "estimate", "assume", "words", "letters", "partner", "key", "also", "caution", "danger", "w", "worked", "examples", "steps", "lines", "slips", "no",
 	"wrong", "plate", "short", "question", "symbol", "fig", "printed", "lit", "lits", "drawing", "full", "slim", "calc", "situation", "blank", "line", "plain",
-	"compare", "group", "has", "hasnot", "away", "cutlist", "only-us", "only-si", "pumps", "pump", "pumpdraw", "chain", "now", "doors", "door", "swatch"}
+	"compare", "group", "has", "hasnot", "away", "cutlist", "only-us", "only-si", "pumps", "pump", "pumpdraw", "chain", "now", "doors", "door", "swatch", "demo"}
 
 // stillLeft are classes of what is left to the scripts: controls, and what
 // the document says elsewhere already.
-var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "blockt", "unpack"}
+var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "unpack"}
 
 // page is the main element of a leaf in its still form.
 func (s *still) page(l *bindery.Leaf) *leaf.Node {
@@ -85,7 +85,9 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 		return []*leaf.Node{n}
 	case n.Is("fig") && n.Tag == "svg":
 		return []*leaf.Node{s.doc.sprite.figure(n).use("", titleOf(n), "fig")}
-	case slices.ContainsFunc(stillLeft, n.Is) && !(s.whole && n.Is("blockt")), n.Is("only-" + s.doc.other()), n.Tag == "cut-which", n.Tag == "practice-pick":
+	case n.Is("blockt") && !s.whole:
+		return demo(n)
+	case slices.ContainsFunc(stillLeft, n.Is), n.Is("only-" + s.doc.other()), n.Tag == "cut-which", n.Tag == "practice-pick":
 		return nil
 	case n.Is("slipping") && !s.whole:
 		// the number line is left to the scripts: its numbers stand in the list below it
@@ -129,6 +131,13 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 		// the unit of a number
 		return append([]*leaf.Node{leaf.Text(" ")}, n.Kids...)
 	}
+	s.strip(n)
+	return []*leaf.Node{n}
+}
+
+// strip leaves an element what it needs without scripts: its id inside the
+// document, and the classes that the style sheet looks at.
+func (s *still) strip(n *leaf.Node) {
 	if strings.Contains(n.Tag, "-") {
 		id := n.Get("id")
 		n.Tag, n.Attr = "div", []leaf.Attr{{Key: "id", Value: id}}
@@ -145,103 +154,13 @@ func (s *still) edit(n *leaf.Node) []*leaf.Node {
 	n.Attr = slices.DeleteFunc(n.Attr, func(a leaf.Attr) bool {
 		return strings.HasPrefix(a.Key, "data-") || strings.HasPrefix(a.Key, "aria-") || a.Key == "role" || a.Key == "rel" || a.Key == "scope"
 	})
-	return []*leaf.Node{n}
-}
-
-// examples leaves the further worked examples of a page to the scripts, and of
-// those that stay the results that their steps have told already.
-func (s *still) examples(n *leaf.Node) {
-	count := 0
-	n.Change(func(k *leaf.Node) []*leaf.Node {
-		switch {
-		case k.Is("worked"):
-			if count++; count > s.doc.examples {
-				return nil
-			}
-		case k.Is("result") && len(items(k)) > 1:
-			list := items(k)
-			k.Kids = list[len(list)-1:]
-		}
-		return []*leaf.Node{k}
-	})
-}
-
-// items are the entries of a list.
-func items(list *leaf.Node) []*leaf.Node {
-	return slices.DeleteFunc(slices.Clone(list.Kids), func(k *leaf.Node) bool { return k.Tag != "li" })
-}
-
-// firstFigure keeps the drawing of the first pump that has a part; of the others
-// the links to their drawings stay. Paper has these few sheets further on.
-func (s *still) firstFigure(n *leaf.Node) {
-	seen := s.whole
-	n.Change(func(k *leaf.Node) []*leaf.Node {
-		if k.Tag == "picture" {
-			if seen {
-				return nil
-			}
-			seen = true
-		}
-		return []*leaf.Node{k}
-	})
-}
-
-// inWords is a formula that is a row of names and signs as text; false if it has
-// fractions, roots or the like.
-func inWords(math *leaf.Node) (string, bool) {
-	var b strings.Builder
-	for _, k := range math.Kids {
-		switch k.Tag {
-		case "mo":
-			b.WriteString(" " + k.Plain() + " ")
-		case "mtext", "mi", "mn":
-			b.WriteString(k.Plain())
-		case "":
-		default:
-			return "", false
-		}
-	}
-	return b.String(), true
-}
-
-// around leaves out what follows from a term: these pages lead back to it.
-func (s *still) around(n *leaf.Node) {
-	used := s.doc.loose.Words["used-by"]
-	n.Change(func(k *leaf.Node) []*leaf.Node {
-		if h := k.Find(leaf.Tagged("h3")); k.Tag == "div" && !k.Is("lists") && h != nil && h.Plain() == used {
-			return nil
-		}
-		return []*leaf.Node{k}
-	})
-}
-
-// lines are the facts and results of a worked example. Their names are links
-// in the text above already.
-func (s *still) lines(n *leaf.Node) {
-	n.Change(func(k *leaf.Node) []*leaf.Node {
-		if k.Tag == "a" {
-			return k.Kids
-		}
-		return []*leaf.Node{k}
-	})
-}
-
-// bare leaves out of a list or table what its entries are: the pages that they
-// lead to begin with it.
-func (s *still) bare(n *leaf.Node) {
-	n.Change(func(k *leaf.Node) []*leaf.Node {
-		if k.Is("o") || k.Is("what") || k.Has("data-h") || k.Tag == "thead" {
-			return nil
-		}
-		return []*leaf.Node{k}
-	})
 }
 
 // sheet is a calculation sheet as plain lines; one that a worked example of the
 // page tells step by step is left out.
 func (s *still) sheet(n *leaf.Node) []*leaf.Node {
 	if slices.Contains(s.told, n.Get("data-title")) {
-		return nil
+		return demo(n)
 	}
 	list := leaf.Element("ol", "calc")
 	n.Walk(func(row *leaf.Node) {
@@ -259,7 +178,16 @@ func (s *still) sheet(n *leaf.Node) []*leaf.Node {
 		}
 		list.Kids = append(list.Kids, leaf.Element("li", "", leaf.Text(line)))
 	})
-	return []*leaf.Node{leaf.Element("h3", "", leaf.Text(n.Get("data-title"))), list}
+	return append([]*leaf.Node{leaf.Element("h3", "", leaf.Text(n.Get("data-title"))), list}, demo(n)...)
+}
+
+// demo is the line that a result rests on an invented family of bowls, if it
+// stands in a node: it is never left out.
+func demo(n *leaf.Node) []*leaf.Node {
+	if line := n.Find(func(k *leaf.Node) bool { return k.Is("demo") }); line != nil {
+		return []*leaf.Node{clone(line)}
+	}
+	return nil
 }
 
 // joints stand before what a line of a sheet says beside its value.

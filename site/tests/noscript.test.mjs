@@ -81,3 +81,14 @@ test("every kind of page shows its text, and the places open without a script on
     }
   });
 });
+
+test("who opens the first page inside its archive is told to unpack it, and nobody else is", async () => {
+  await withPage(browser, still, async (page) => {
+    await page.goto(address("index.html"));
+    const told = page.locator(".unpack");
+    assert.equal(await told.isVisible(), false);
+    assert.doesNotMatch(await page.locator("body").ariaSnapshot(), /Unpack the archive/, "it is announced");
+    await page.evaluate(() => document.querySelector("link[rel=stylesheet]").remove());
+    assert.equal(await told.isVisible(), true);
+  });
+});
