@@ -57,6 +57,7 @@ type ExerciseItem struct {
 // (practice/cards.html). Without a script the page is a list of them.
 type Cards struct {
 	Frame
+	Places       []Learnt // whose cards can be taken alone
 	Terms, Parts []Card
 }
 

@@ -20,6 +20,9 @@ func (w *work) cardsView() (any, error) {
 	root := rootOf(cardsPath)
 	s := stand{path: cardsPath, title: w.words["practice.cards"], nav: "practice", trail: []site.Link{w.practiceLink()}, block: site.TitleBlock{Scope: bookScope}}
 	v := &site.Cards{Frame: w.frame(s)}
+	for _, p := range w.book.Handbook.Places {
+		v.Places = append(v.Places, site.Learnt{ID: p.ID, Name: p.Name, URL: root + placePath(p.ID)})
+	}
 	for _, id := range w.terms {
 		v.Terms = append(v.Terms, w.termCard(w.book.TermByID[id], root))
 	}

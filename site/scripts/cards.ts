@@ -14,6 +14,7 @@ export class PracticeCards extends HTMLElement {
   private readonly desk = make("div", { class: "carddesk" });
   private readonly news = make("p", { class: "news", role: "status" });
   private readonly what = pick([["", "cards.what.all"], ["t", "cards.what.terms"], ["p", "cards.what.parts"]].map(([value, key]) => ({ value: value ?? "", text: say(key ?? "") })));
+  private readonly where = pick([{ value: "", text: say("practice.pick.all") }, ...this.places()]);
   private deck: Card[] = [];
   private queue: string[] = [];
   private rated = new Set<string>();
@@ -21,15 +22,21 @@ export class PracticeCards extends HTMLElement {
   connectedCallback(): void {
     this.deck = readDeck(document);
     this.addEventListener("keydown", (e) => this.key(e));
-    this.what.addEventListener("change", () => void this.tell());
+    for (const choice of [this.what, this.where]) choice.addEventListener("change", () => void this.tell());
     const begin = act(say("cards.begin"), () => this.begin());
     begin.classList.add("first");
-    this.replaceChildren(make("div", { class: "acts" }, make("label", {}, say("cards.what"), " ", this.what), begin), this.news, this.desk);
+    this.replaceChildren(make("div", { class: "acts" }, make("label", {}, say("cards.what"), " ", this.what), make("label", {}, say("practice.pick.place"), " ", this.where), begin), this.news, this.desk);
     void this.tell();
   }
 
   private get ids(): string[] {
-    return this.deck.map((c) => c.id).filter((id) => this.what.value === "" || id.startsWith(this.what.value + "/"));
+    const kind = this.what.value === "" ? "" : this.what.value + "/";
+    return this.deck.filter((c) => c.id.startsWith(kind) && (this.where.value === "" || c.place === this.where.value)).map((c) => c.id);
+  }
+
+  private places(): Option[] {
+    const list = JSON.parse(this.dataset.places ?? "[]") as { id: string; name: string }[] | null;
+    return (list ?? []).map((p) => ({ value: p.id, text: p.name }));
   }
 
   private async tell(): Promise<void> {

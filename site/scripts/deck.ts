@@ -2,6 +2,7 @@
 
 export interface Card {
   id: string; // t/total-head/definition
+  place: string; // where it hangs on the rail
   asks: "definition" | "formula" | "name" | "function";
   name: string;
   url: string;
@@ -17,7 +18,7 @@ export function readDeck(page: ParentNode): Card[] {
     const link = e.querySelector("a");
     const of = {
       name: link?.textContent ?? "", url: link?.getAttribute("href") ?? "", says: e.querySelector("dd")?.textContent ?? "",
-      formula: Array.from(e.querySelectorAll(".formula > *")), picture: e.dataset.picture ?? "",
+      formula: Array.from(e.querySelectorAll(".formula > *")), picture: e.dataset.picture ?? "", place: e.dataset.place ?? "",
     };
     const id = e.dataset.card ?? "";
     const add = (asks: Card["asks"]) => list.push({ ...of, id: `${id}/${asks}`, asks });

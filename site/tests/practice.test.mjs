@@ -276,6 +276,14 @@ test("cards are turned and rated by keys, and come again when they are due", asy
     await page.locator("practice-cards .news", { hasText: /\d/ }).waitFor();
     const [, fresh, all] = await due();
     assert.ok(fresh === all && all > 300, `${fresh} new of ${all}`);
+    const where = page.getByRole("combobox", { name: words["practice.pick.place"], exact: true });
+    await where.selectOption("suction");
+    await page.waitForFunction((n) => !document.querySelector("practice-cards .news").textContent.includes(String(n)), all);
+    const [, , few] = await due();
+    const there = await page.locator("[data-card][data-place=suction]").count();
+    assert.ok(few >= there && few <= 2 * there, `${few} cards of ${there} terms and parts`);
+    await where.selectOption("");
+    await page.waitForFunction((n) => document.querySelector("practice-cards .news").textContent.includes(String(n)), all);
     await button(page, "cards.begin").click();
     await page.locator(".flash").waitFor();
     assert.ok(await page.locator(".deck").first().isHidden(), "the list tells the answers");
@@ -305,7 +313,7 @@ test("cards are turned and rated by keys, and come again when they are due", asy
 test("the card of a part does not give its name away", async () => {
   await withPage(browser, {}, async (page) => {
     await page.goto(address("practice/cards.html"));
-    await page.locator("practice-cards select").selectOption("p");
+    await page.locator("practice-cards select").first().selectOption("p");
     await button(page, "cards.begin").click();
     let drawings = 0;
     for (let i = 0; i < 10; i++) {
@@ -413,7 +421,7 @@ test("access: judged lines, a card, the projector and progress, on every paper",
     await page.locator("practice-progress table").first().waitFor();
     await look("progress");
     await page.goto(address("practice/cards.html"));
-    await page.locator("practice-cards select").selectOption("p");
+    await page.locator("practice-cards select").first().selectOption("p");
     await button(page, "cards.begin").click();
     await page.keyboard.press("Enter");
     await look("card");
