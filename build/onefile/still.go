@@ -52,7 +52,7 @@ var kept = []string{"term", "part", "chapter", "asked", "place", "index", "build
 
 // stillLeft are classes of what is left to the scripts: controls, and what
 // the document says elsewhere already.
-var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "unpack"}
+var stillLeft = []string{"acting", "sheetfoot", "sprite", "sign", "paper", "say", "n", "st", "is", "pages", "swatch", "sheetlist", "unpack", "chain", "deck"}
 
 // page is the main element of a leaf in its still form.
 func (s *still) page(l *bindery.Leaf) *leaf.Node {
