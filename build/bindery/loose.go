@@ -131,7 +131,7 @@ func heading(h *leaf.Node) string {
 }
 
 // shelves are the kinds of pages in the order of reading.
-var shelves = []string{homePath, "chapters/", "builds/", "places/", chainPath, takeoffPath, deskPath, "terms/", "parts/", "questions/", "practice/", sourcesPath}
+var shelves = []string{homePath, "chapters/", "builds/", "places/", chainPath, takeoffPath, deskPath, choicePath, "choices/", "faults/", glossaryPath, "pairs/", "terms/", "parts/", "questions/", "practice/", "guides/", sourcesPath}
 
 // reading puts pages into the order in which one reads them: shelf by shelf, on
 // each the list of what stands there first; what is looked up stands in the order

@@ -100,6 +100,8 @@ func (b *volume) contents() []section {
 			s = section{title: escape(words["bound.chapters"]), leaves: b.of(kind)}
 		case "places":
 			s = section{title: escape(words["rail"]), leaves: b.of(kind)}
+		case "choices", "faults", "guides":
+			s = section{title: escape(words["bound."+kind]), leaves: b.of(kind)}
 		case "terms", "parts", "questions":
 			s = b.headed(kind)
 			s.under, s.leaves = b.byPlace(s.leaves), nil

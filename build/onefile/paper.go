@@ -17,10 +17,11 @@ import (
 
 // offPaper are pages that paper has no use for: lists that the contents and the
 // index replace, and what lives by scripts alone.
-var offPaper = []string{"index.html", "desk.html", "terms/index.html", "parts/index.html", "questions/index.html", "practice/index.html", "practice/cards.html", "practice/progress.html"}
+var offPaper = []string{"index.html", "desk.html", "terms/index.html", "parts/index.html", "questions/index.html", "pairs/index.html", "glossary.html", "practice/index.html", "practice/cards.html", "practice/progress.html"}
 
 // letters of the kinds of sheets: sheet T 14 is the fourteenth term.
-var letters = map[string]string{"chapters": "", "builds": "B ", "places": "W ", "terms": "T ", "parts": "P ", "questions": "Q ", "practice": "E ", "": "S "}
+var letters = map[string]string{"chapters": "", "builds": "B ", "places": "W ", "terms": "T ", "parts": "P ", "questions": "Q ", "practice": "E ",
+	"choices": "C ", "faults": "F ", "pairs": "D ", "guides": "G ", "": "S "}
 
 // sheet is a page on paper with its number. No browser can print the number of
 // the page that something stands on, so contents and index lead to the numbers of
@@ -127,7 +128,8 @@ func (d *document) titleSheet(b *bytes.Buffer, cover *drawing) {
 func (d *document) contents(b *bytes.Buffer, sheets []sheet) {
 	words := d.loose.Words
 	names := map[string]string{"chapters": words["bound.chapters"], "builds": words["builds.title"], "places": words["rail"], "": words["bound.work"],
-		"terms": words["nav.terms"], "parts": words["nav.parts"], "questions": words["nav.questions"], "practice": words["nav.practice"]}
+		"terms": words["nav.terms"], "parts": words["nav.parts"], "questions": words["nav.questions"], "practice": words["nav.practice"],
+		"choices": words["bound.choices"], "faults": words["bound.faults"], "pairs": words["pairs.title"], "guides": words["bound.guides"]}
 	fmt.Fprintf(b, `<nav class="paperlist" aria-label="%s"><h1>%s</h1>`+"\n", html.EscapeString(words["bound.contents"]), html.EscapeString(words["bound.contents"]))
 	kind := "?"
 	for _, s := range sheets {
