@@ -86,7 +86,8 @@ type Frame struct {
 	Rail, Strip template.HTML
 	StripLabel  string // what the strip shows, for a screen reader: "4, Heads and losses: total head"
 
-	Prev, Next *Link // the pages before and after, at the foot
+	Prev, Next *Link  // the pages before and after, at the foot
+	Guides     []Link // for those who work with the book; shown on the first page and the lists
 	Block      TitleBlock
 }
 

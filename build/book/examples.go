@@ -66,7 +66,7 @@ func (b *Book) WithExamples() (*Book, report.List) {
 }
 
 // exampleFolders are those that guides show files of.
-var exampleFolders = []string{"terms", "parts", "builds", "bowls", "questions", "exercises", "pairs", "chapters"}
+var exampleFolders = []string{"terms", "parts", "builds", "bowls", "questions", "exercises", "pairs", "chapters", ChoicesFolder, FaultsFolder}
 
 // InGuides keeps what a list tells of the examples, and puts it to its place in
 // the guides.

@@ -134,7 +134,7 @@ const (
 )
 
 // Pages are the pages that a book has once, by the names that links call them.
-var Pages = []string{"home", "well-to-wire", "desk", "take-off", "builds", "terms", "parts", "questions", "practice", "cards", "progress", "glossary", "pairs"}
+var Pages = []string{"home", "well-to-wire", "desk", "bowls", "take-off", "builds", "terms", "parts", "questions", "practice", "cards", "progress", "glossary", "pairs"}
 
 // Link is a link of the running text.
 type Link struct {

@@ -133,7 +133,7 @@ func (c *checker) outside(p *book.Page, l *markdown.Link) {
 // onePages are the pages that this book has once.
 func (c *checker) onePages() []string {
 	b, h := c.book, &c.book.Handbook
-	has := map[string]bool{"well-to-wire": len(h.Chain) > 0, "desk": len(h.Desk) > 0, "take-off": len(h.TakeOff.Groups) > 0, "builds": b.Shapes != nil,
+	has := map[string]bool{"well-to-wire": len(h.Chain) > 0, "desk": len(h.Desk) > 0, "bowls": len(h.Choice.Groups) > 0, "take-off": len(h.TakeOff.Groups) > 0, "builds": b.Shapes != nil,
 		"questions": len(b.Asked) > 0, "practice": len(b.Exercises) > 0, "cards": len(b.Exercises) > 0, "progress": len(b.Exercises) > 0, "pairs": len(b.Pairs) > 0}
 	return slices.DeleteFunc(slices.Clone(markdown.Pages), func(name string) bool {
 		there, conditional := has[name]

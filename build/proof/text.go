@@ -207,4 +207,3 @@ func (c *checker) spelled(p *book.Page, t *prose, s *spelling) {
 		}
 	}
 }
-
