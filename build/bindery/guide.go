@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"columnbowl/build/book"
@@ -51,7 +52,16 @@ func (w *work) prepareGuides() error {
 	}
 	s.loose, s.cuts = true, w.cuts
 	w.shown = s
-	return s.preparePractice()
+	// What an example changes may keep an exercise of the book from being drawn:
+	// only those of the examples are.
+	set, _ := with.Practice()
+	var list []*book.Exercise
+	for _, e := range with.Exercises {
+		if slices.ContainsFunc(w.book.Examples(), func(x book.Example) bool { return x.File == e.File }) {
+			list = append(list, e)
+		}
+	}
+	return s.drawSheets(set, list)
 }
 
 // guideView fills the page of a guide.

@@ -37,6 +37,12 @@ func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
 			a.Href = root + guidePath(l.ID)
 		case markdown.ToBuild:
 			a.Href = root + buildPath(l.ID)
+		case markdown.ToTable:
+			for _, t := range w.book.Tables {
+				if t.ID == l.ID {
+					a.Href = root + tablePath(t)
+				}
+			}
 		case markdown.ToPage:
 			a.Href = root + onePaths[l.ID]
 		}

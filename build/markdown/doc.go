@@ -129,6 +129,7 @@ const (
 	ToPair    Scheme = "pair"
 	ToGuide   Scheme = "guide"
 	ToBuild   Scheme = "build" // the page of a pump; behind # one of its drawings
+	ToTable   Scheme = "table" // a table of choices or of faults
 	ToPage    Scheme = "page"  // a page that the book has once: see Pages
 	Here      Scheme = ""
 )

@@ -100,10 +100,16 @@ func (c *checker) furtherPages(s markdown.Scheme) []*book.Page {
 // outside follows a link to a page that is made of no file of its own.
 func (c *checker) outside(p *book.Page, l *markdown.Link) {
 	known, what := c.onePages(), "page"
-	if l.Scheme == markdown.ToBuild {
+	switch l.Scheme {
+	case markdown.ToBuild:
 		known, what = book.Builds, "build"
 		if c.book.Shapes == nil {
 			known = nil
+		}
+	case markdown.ToTable:
+		known, what = nil, "table of choices or faults"
+		for _, t := range c.book.Tables {
+			known = append(known, t.ID)
 		}
 	}
 	if !slices.Contains(known, l.ID) {

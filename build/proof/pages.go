@@ -98,7 +98,7 @@ func (c *checker) blockNames(p *book.Page) {
 
 func (c *checker) link(p *book.Page, l *markdown.Link) {
 	c.summary.Links++
-	if l.Scheme == markdown.ToBuild || l.Scheme == markdown.ToPage {
+	if l.Scheme == markdown.ToBuild || l.Scheme == markdown.ToTable || l.Scheme == markdown.ToPage {
 		c.outside(p, l)
 		return
 	}
