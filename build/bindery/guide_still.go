@@ -3,6 +3,7 @@ package bindery
 import (
 	"html/template"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -21,15 +22,23 @@ func (w *work) still(markup, prefix, root string) (template.HTML, error) {
 	if err != nil {
 		return "", err
 	}
+	own := map[string]bool{} // the ids inside; the signs of the states stand outside
+	tree.Walk(func(n *leaf.Node) { own[n.Get("id")] = true })
+	mark := func(id string) string {
+		if own[id] {
+			return prefix + id
+		}
+		return id
+	}
 	top := &leaf.Node{Kids: []*leaf.Node{tree}}
-	top.Change(func(n *leaf.Node) []*leaf.Node { return w.stilled(n, prefix, root) })
+	top.Change(func(n *leaf.Node) []*leaf.Node { return w.stilled(n, mark, root) })
 	return template.HTML(leaf.AppendHTML(nil, top)), nil
 }
 
 // lively are the classes of what is filled by a script.
 var lively = []string{"acting", "say", "sheetfoot", "pages", "raised"}
 
-func (w *work) stilled(n *leaf.Node, prefix, root string) []*leaf.Node {
+func (w *work) stilled(n *leaf.Node, mark func(id string) string, root string) []*leaf.Node {
 	if n.Tag == "" {
 		return []*leaf.Node{n}
 	}
@@ -54,26 +63,26 @@ func (w *work) stilled(n *leaf.Node, prefix, root string) []*leaf.Node {
 		return strings.HasPrefix(a.Key, "data-") || a.Key == "aria-live" || a.Key == "role" && a.Value == "status"
 	})
 	for i := range n.Attr {
-		n.Attr[i].Value = ownIDs(n.Attr[i], prefix)
+		n.Attr[i].Value = marked(n.Attr[i], mark)
 	}
 	return []*leaf.Node{n}
 }
 
-// ownIDs writes an attribute so that the ids in it are those of one result.
-func ownIDs(a leaf.Attr, prefix string) string {
+var urls = regexp.MustCompile(`url\(#([^)]*)\)`)
+
+// marked writes an attribute with the ids in it marked.
+func marked(a leaf.Attr, mark func(id string) string) string {
 	switch {
-	case a.Key == "id", a.Key == "for":
-		return prefix + a.Value
-	case a.Key == "aria-labelledby", a.Key == "aria-describedby":
+	case a.Key == "id", a.Key == "for", a.Key == "aria-labelledby", a.Key == "aria-describedby":
 		ids := strings.Fields(a.Value)
 		for i := range ids {
-			ids[i] = prefix + ids[i]
+			ids[i] = mark(ids[i])
 		}
 		return strings.Join(ids, " ")
-	case strings.HasPrefix(a.Value, "#") && (a.Key == "href" || a.Key == "xlink:href"):
-		return "#" + prefix + a.Value[1:]
+	case a.Key == "href" && strings.HasPrefix(a.Value, "#"):
+		return "#" + mark(a.Value[1:])
 	}
-	return strings.ReplaceAll(a.Value, "url(#", "url(#"+prefix)
+	return urls.ReplaceAllStringFunc(a.Value, func(u string) string { return "url(#" + mark(u[len("url(#"):len(u)-1]) + ")" })
 }
 
 // leads says whether a link of a result leads to a page of this book. Facts of

@@ -46,7 +46,7 @@ func (w *work) paged(folder, id string) *shownPage {
 		}
 	case "chapters":
 		if c := w.book.ChapterByID[id]; c != nil {
-			return &shownPage{page: &c.Page, top: []string{"h1", ".also", ".opening", ".takeaway", ".sources"}, view: func() (any, error) { return w.chapterView(c, 1) }}
+			return &shownPage{page: &c.Page, top: []string{"h1", ".also", ".opening", ".takeaway", ".sources"}, view: func() (any, error) { return w.chapterView(c, slices.Index(w.book.Chapters, c)+1) }}
 		}
 	case "questions":
 		if a := w.book.AskedByID[id]; a != nil {
@@ -162,6 +162,9 @@ func (w *work) termBlock(v *shownPage, b *markdown.Block, root string) (string, 
 				return w.piece(w.relation(r))
 			}
 		}
+	case markdown.Bowls:
+		table, err := w.bowlTable(b)
+		return `<div class="wide">` + table + `</div>`, err
 	case markdown.Worked:
 		e, err := w.reckoned(w.examples[b])
 		if err != nil {
@@ -243,6 +246,9 @@ func (w *work) familyMarkup(id string) (string, error) {
 		t.rows = slices.DeleteFunc(t.rows, func(row []cell) bool { return row[0].text != w.engine.Bowls[i].Name })
 		b.WriteString(`<div class="wide">` + t.html() + `</div>`)
 	}
+	if w.engine.Bowls[i].Origin == reckon.Invented {
+		b.WriteString(`<p class="demo">` + escape(w.words["sheet.demo"]) + `</p>`)
+	}
 	return b.String(), nil
 }
 
@@ -261,6 +267,7 @@ func (w *work) buildMarkup(id, root string) (string, error) {
 	}
 	markup, err := w.piece(list)
 	// The list is written for a page in the edition's folder.
+	markup = `<div class="listing">` + markup + `</div>`
 	return strings.NewReplacer(`href="parts/`, `href="`+root+`parts/`, `href="terms/`, `href="`+root+`terms/`).Replace(markup), err
 }
 

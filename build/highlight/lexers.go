@@ -14,12 +14,15 @@ func words(list string) string {
 
 // What begins a line of a block, and what joins things inside it.
 const (
-	openers = "given expect say ask answer when take items choose right wrong because draw keep to in"
+	openers = "danger given expect say ask answer when take items choose right wrong because draw keep to in"
 	edits   = "put leave out minus plus times over bare whole for"
 	joiners = "and or not from step one of each within"
 	calls   = "min max sqrt abs round-up round-down table curve remainder"
 	blocks  = "formula si estimate assume worked mistake caution question picture bowls draw ask choose order"
 )
+
+// number is a number with its unit, on one line.
+const number = `[+-]?\d[\d.,]*(?:e[+-]?\d+)?(?: ?(?:%|\$|(?:ft|in|m|mm|psi|kPa|gpm|gal|hp|kW|rpm|lbf|lb|h|s|min|yr|degF|degC|mg|V|A|Hz)(?![\w-])(?:/[\w]+|\^\d)*))?`
 
 // notation are the rules inside a block; a page has them between its fences.
 func notation() []chroma.Rule {
@@ -27,7 +30,7 @@ func notation() []chroma.Rule {
 		{Pattern: `"[^"]*"?`, Type: chroma.LiteralString},
 		{Pattern: `#.*`, Type: chroma.Comment},
 		// A number takes its unit along: “2.66 ft/100ft”, “140 ft”, “81 %”.
-		{Pattern: `[+-]?\d[\d.,]*(?:e[+-]?\d+)?(?:\s?(?:%|\$|(?:ft|in|m|mm|psi|kPa|gpm|hp|kW|rpm|lbf|lb|h|s|yr|degF|degC|mg|V|A|Hz)(?![\w-])(?:/[\w]+|\^\d)*))?`, Type: chroma.LiteralNumber},
+		{Pattern: number, Type: chroma.LiteralNumber},
 		{Pattern: `\[[^\]\n]*\]`, Type: chroma.LiteralNumber}, // capacity[gpm]
 		{Pattern: words(openers + " " + edits + " " + joiners), Type: chroma.Keyword},
 		{Pattern: words(calls), Type: chroma.Keyword},
@@ -43,7 +46,7 @@ func yamlRules() []chroma.Rule {
 		{Pattern: `#.*`, Type: chroma.Comment},
 		{Pattern: `"(?:\\.|[^"\\])*"?`, Type: chroma.LiteralString},
 		{Pattern: `([\w-]+)(:)(?=\s|$)`, Type: chroma.ByGroups(chroma.Keyword, chroma.Punctuation)},
-		{Pattern: `[+-]?\d[\d.,]*(?:\s?(?:%|[a-zA-Z][\w/]*))?(?![\w-])`, Type: chroma.LiteralNumber},
+		{Pattern: number + `(?![\w-])`, Type: chroma.LiteralNumber},
 		{Pattern: `[\[\]{},]|-(?=\s)`, Type: chroma.Punctuation},
 		{Pattern: `[a-z][a-z0-9]*(?:-[a-z0-9]+)+`, Type: chroma.NameVariable},
 		{Pattern: `[^\s\[\]{},:#"]+`, Type: chroma.Text},
