@@ -80,7 +80,7 @@ func TestGuidesShowWholeFiles(t *testing.T) {
 		if spaces.ReplaceAllString(code.String(), " ") != spaces.ReplaceAllString(strings.TrimLeft(x.Block.Body, "\n"), " ") {
 			t.Errorf("%s is not shown as it is written", x.File)
 		}
-		if n := strings.Count(section, `<div class="result">`); n != len(rows) {
+		if n := strings.Count(section, `<div class="becomes">`); n != len(rows) {
 			t.Errorf("%s: %d of %d stretches have a result", x.File, n, len(rows))
 		}
 		if strings.Contains(section, "data-") || regexp.MustCompile(`<[a-z]+-[a-z]+[ >]`).MatchString(section) {
