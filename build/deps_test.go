@@ -12,7 +12,7 @@ var libraries = map[string]string{
 	"github.com/yuin/goldmark":     "columnbowl/build/markdown",
 	"go.yaml.in/yaml/":             "columnbowl/build/book",
 	"github.com/evanw/esbuild":     "columnbowl/build/bundle",
-	"github.com/alecthomas/chroma": "columnbowl/build/markdown",
+	"github.com/alecthomas/chroma": "columnbowl/build/highlight",
 }
 
 func TestEachLibraryHasOneDoor(t *testing.T) {

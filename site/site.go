@@ -95,7 +95,7 @@ func (s *Set) Write(w io.Writer, page any) error {
 }
 
 // Piece writes one piece that stands inside a page: Sheet, Worked, Relation,
-// Caution, Slips, Figure or Question, or a pointer to one.
+// Caution, Slips, Figure, Question, Pieces, Shown or ShownFile, or a pointer to one.
 func (s *Set) Piece(piece any) (template.HTML, error) {
 	name, ok := pieceOf(piece)
 	if !ok {
@@ -155,6 +155,8 @@ func shellOf(page any) (string, bool) {
 		return "pair.html", true
 	case PairIndex, *PairIndex:
 		return "pairs.html", true
+	case Guide, *Guide:
+		return "guide.html", true
 	case Rules, *Rules:
 		return "rules.html", true
 	case Sources, *Sources:
@@ -200,6 +202,12 @@ func pieceOf(piece any) (string, bool) {
 		return "cutintext", true
 	case Question, *Question:
 		return "question", true
+	case Pieces, *Pieces:
+		return "listing", true
+	case Shown, *Shown:
+		return "shown", true
+	case ShownFile, *ShownFile:
+		return "shownfile", true
 	}
 	return "", false
 }

@@ -11,11 +11,11 @@ import (
 
 // pages are all kinds of page, pieces all kinds of piece, both empty.
 func pages() []any {
-	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &TakeOff{}, &Rules{}, &Home{}, &Hub{}}
+	return []any{&Term{}, &Part{}, &Chapter{}, &PlacePage{}, &TermIndex{}, &PartIndex{}, &Chain{}, &Sources{}, &CounterQuestion{}, &AskedIndex{}, &Build{}, &Builds{}, &Guide{}, &TakeOff{}, &Rules{}, &Home{}, &Hub{}}
 }
 
 func pieces() []any {
-	return []any{&Sheet{}, &Worked{}, &Relation{Strength: "formula"}, &Caution{}, &Slips{}, &Figure{}, &CutInText{}, &Question{}}
+	return []any{&Sheet{}, &Worked{}, &Relation{Strength: "formula"}, &Caution{}, &Slips{}, &Figure{}, &CutInText{}, &Question{}, &Pieces{}, &Shown{}, &ShownFile{}}
 }
 
 // named are the fields whose text picks a word: every value they may have.

@@ -89,7 +89,8 @@ type Frame struct {
 	Stop  string // the sentence before the dangers of the page; "" where there are none
 	Stops []Stop // what can hurt somebody who does what the page is about
 
-	Prev, Next *Link // the pages before and after, at the foot
+	Prev, Next *Link  // the pages before and after, at the foot
+	Guides     []Link // for those who work with the book; shown on the first page and the lists
 	Block      TitleBlock
 }
 

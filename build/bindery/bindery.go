@@ -103,6 +103,9 @@ func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
 	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
 		return nil, err
 	}
+	if err := w.prepareGuides(); err != nil {
+		return nil, err
+	}
 	return w, w.countParts()
 }
 

@@ -30,8 +30,17 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 // running renders a running text: its worked examples are sheets in it, its
 // check questions fold up their answers, its pictures are drawn.
 func (w *work) running(d *markdown.Doc, root string) (template.HTML, error) {
+	var text strings.Builder
+	if err := d.Render(&text, w.runningHooks(root)); err != nil {
+		return "", err
+	}
+	return template.HTML(text.String()), nil
+}
+
+// runningHooks render what stands in one running text, piece by piece.
+func (w *work) runningHooks(root string) markdown.Hooks {
 	sheets, pictures := 0, 0
-	hooks := markdown.Hooks{Link: w.links(root), Block: func(b *markdown.Block) (string, error) {
+	return markdown.Hooks{Link: w.links(root), Block: func(b *markdown.Block) (string, error) {
 		switch b.Kind {
 		case markdown.Question:
 			return w.piece(site.Question{Ask: paragraph(b.Ask), Answer: paragraph(b.Answer)})
@@ -50,11 +59,6 @@ func (w *work) running(d *markdown.Doc, root string) (template.HTML, error) {
 		sheets++
 		return w.piece(w.chapterSheet(e, sheets, root))
 	}}
-	var text strings.Builder
-	if err := d.Render(&text, hooks); err != nil {
-		return "", err
-	}
-	return template.HTML(text.String()), nil
 }
 
 // chapterSheet is a worked example of a chapter: its facts, what leads to its

@@ -56,6 +56,7 @@ func (w *work) frame(s stand) site.Frame {
 		f.Nav = slices.Insert(f.Nav, 0, site.NavEntry{Key: "desk", URL: root + deskPath})
 	}
 	w.stops(&f, s.hazards)
+	f.Guides = w.guideLinks(root)
 	f.Block.Version = w.book.Handbook.Version
 	for i := range f.Nav {
 		f.Nav[i].Here = f.Nav[i].Key == s.nav

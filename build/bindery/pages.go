@@ -65,6 +65,11 @@ func (w *work) pages() []page {
 			list = append(list, page{exercisePath(e.ID), func() (any, error) { return w.exerciseView(e) }})
 		}
 	}
+	if w.hasGuides() {
+		for _, g := range w.book.Guides {
+			list = append(list, page{guidePath(g.ID), func() (any, error) { return w.guideView(g) }})
+		}
+	}
 	for i := range w.book.Handbook.Places {
 		p := &w.book.Handbook.Places[i]
 		list = append(list, page{placePath(p.ID), func() (any, error) { return w.placeView(p, i+1) }})

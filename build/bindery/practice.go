@@ -55,7 +55,13 @@ func (w *work) preparePractice() error {
 	if set == nil || len(found) > 0 {
 		return errors.New("the exercises of this book have errors: run columnbowl proof")
 	}
-	p := &practice{set: set, order: slices.Clone(w.book.Exercises), sheets: map[string]*drawnSheet{}}
+	return w.drawSheets(set, slices.Clone(w.book.Exercises))
+}
+
+// drawSheets draws the printed sheets of exercises, which come in their order of
+// reading.
+func (w *work) drawSheets(set *exercise.Set, list []*book.Exercise) error {
+	p := &practice{set: set, order: list, sheets: map[string]*drawnSheet{}}
 	depth := map[string]int{}
 	for i, place := range w.book.Handbook.Places {
 		depth[place.ID] = i

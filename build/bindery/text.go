@@ -7,6 +7,12 @@ import (
 	"columnbowl/build/markdown"
 )
 
+// onePaths are the pages that a book has once, by their names in links
+// (markdown.Pages).
+var onePaths = map[string]string{"home": homePath, "well-to-wire": chainPath, "desk": deskPath, "take-off": takeoffPath, "builds": buildsPath, "terms": termsPath,
+	"parts": partsPath, "questions": askedPath, "practice": practicePath, "cards": cardsPath, "progress": progressPath, "glossary": glossaryPath, "pairs": pairsPath,
+	"bowls": choicePath}
+
 // links says where the links of a text lead, from a page with this root.
 func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
 	return func(l *markdown.Link) markdown.Anchor {
@@ -23,6 +29,22 @@ func (w *work) links(root string) func(*markdown.Link) markdown.Anchor {
 			a.Href = root + chapterPath(l.ID)
 		case markdown.ToAsked:
 			a.Href = root + questionPath(l.ID)
+		case markdown.ToTrain:
+			a.Href = root + exercisePath(l.ID)
+		case markdown.ToPair:
+			a.Href = root + pairPath(l.ID)
+		case markdown.ToGuide:
+			a.Href = root + guidePath(l.ID)
+		case markdown.ToBuild:
+			a.Href = root + buildPath(l.ID)
+		case markdown.ToTable:
+			for _, t := range w.book.Tables {
+				if t.ID == l.ID {
+					a.Href = root + tablePath(t)
+				}
+			}
+		case markdown.ToPage:
+			a.Href = root + onePaths[l.ID]
 		}
 		if l.Fragment != "" {
 			a.Href += "#" + l.Fragment

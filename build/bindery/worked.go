@@ -37,6 +37,8 @@ func (w *work) line(r *reckon.Result, a *formula.Assign, root string) site.Line 
 	case t.Kind == formula.Choice:
 		l.Text = w.engine.Format(a.Term, r.Values[a.Term].Likely, formula.US)
 	case a.Low < a.High:
+	case sameUnit(a.Unit, t.US) && sameUnit(a.Unit, t.SI):
+		l.Value.US.N, l.Value.SI.N = written(a.Number), written(a.Number)
 	case sameUnit(a.Unit, t.US):
 		l.Value.US.N = written(a.Number)
 	case sameUnit(a.Unit, t.SI):

@@ -27,7 +27,7 @@ var allowed = map[PageKind][]markdown.Kind{
 	AskedPage:   {markdown.Worked, markdown.Picture},
 
 	PairPage:  {markdown.Worked, markdown.Picture},
-	GuidePage: {markdown.Worked, markdown.Picture},
+	GuidePage: {markdown.Example, markdown.Show},
 
 	ExercisePage: {markdown.Draw, markdown.Ask, markdown.Choose, markdown.Order},
 }

@@ -37,6 +37,8 @@ const (
 	Ask      Kind = "ask"
 	Choose   Kind = "choose"
 	Order    Kind = "order"
+	Example  Kind = "example" // a file of the content, in a guide: compiled, and shown with its result
+	Show     Kind = "show"    // a stretch of one, or a command, in a guide: shown as it is written
 )
 
 // What a block of the kind Bowls shows, as its head says.
@@ -45,8 +47,11 @@ const (
 	BowlPoints  = "points"
 )
 
+// Shown are the notations that a block of the kind Show can be in.
+var Shown = []string{"page", "notation", "yaml", "csv", "shell"}
+
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls, Draw, Ask, Choose, Order}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls, Draw, Ask, Choose, Order, Example, Show}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"
@@ -120,8 +125,17 @@ const (
 	ToPart    Scheme = "part"
 	ToChapter Scheme = "chapter"
 	ToAsked   Scheme = "question"
+	ToTrain   Scheme = "exercise" // an exercise; behind # may stand the sheet: seed=4711, seed=4711&view=projector
+	ToPair    Scheme = "pair"
+	ToGuide   Scheme = "guide"
+	ToBuild   Scheme = "build" // the page of a pump; behind # one of its drawings
+	ToTable   Scheme = "table" // a table of choices or of faults
+	ToPage    Scheme = "page"  // a page that the book has once: see Pages
 	Here      Scheme = ""
 )
+
+// Pages are the pages that a book has once, by the names that links call them.
+var Pages = []string{"home", "well-to-wire", "desk", "bowls", "take-off", "builds", "terms", "parts", "questions", "practice", "cards", "progress", "glossary", "pairs"}
 
 // Link is a link of the running text.
 type Link struct {

@@ -83,7 +83,7 @@ func (r *reading) heading(n *ast.Heading, at int) {
 	r.doc.Headings = append(r.doc.Headings, h)
 }
 
-var schemes = []Scheme{ToTerm, ToPart, ToChapter, ToAsked}
+var schemes = []Scheme{ToTerm, ToPart, ToChapter, ToAsked, ToTrain, ToPair, ToGuide, ToBuild, ToTable, ToPage}
 
 func (r *reading) link(n *ast.Link, at int) {
 	goal := string(n.Destination)
@@ -98,7 +98,7 @@ func (r *reading) link(n *ast.Link, at int) {
 	switch {
 	case l.Scheme == Here && l.Fragment != "":
 	case !found || !known(l.Scheme):
-		r.fail(l.Off, l.Len, "This link leads nowhere: a link goes to term:…, part:…, chapter:… or question:…, or to a heading of its page (#…).", goalNear(scheme, rest, found))
+		r.fail(l.Off, l.Len, "This link leads nowhere: a link goes to term:…, part:…, chapter:…, question:…, exercise:…, pair:…, build:…, table:…, guide:… or page:…, or to a heading of its page (#…).", goalNear(scheme, rest, found))
 		return
 	case l.ID == "":
 		r.fail(l.Off, l.Len, "This link does not say which "+scheme+" it goes to.", "")

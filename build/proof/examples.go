@@ -14,6 +14,9 @@ import (
 func (c *checker) examples() {
 	e := c.book.Engine
 	for i := range e.Examples {
+		if c.leftBlock(e.Examples[i].Block) {
+			continue
+		}
 		c.summary.Examples++
 		c.example(&e.Examples[i])
 	}

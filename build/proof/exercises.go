@@ -28,6 +28,9 @@ func (c *checker) exercises() {
 	set, found := c.book.Practice()
 	c.found = append(c.found, found...)
 	for _, e := range c.book.Exercises {
+		if c.left(e.File) {
+			continue
+		}
 		c.text(e)
 		if set == nil {
 			continue

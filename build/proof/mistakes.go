@@ -14,6 +14,9 @@ import (
 func (c *checker) mistakes() {
 	e := c.book.Engine
 	for i := range e.Mistakes {
+		if c.leftBlock(e.Mistakes[i].Block) {
+			continue
+		}
 		ex := c.shownIn(&e.Mistakes[i])
 		if ex == nil {
 			continue

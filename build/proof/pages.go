@@ -98,6 +98,10 @@ func (c *checker) blockNames(p *book.Page) {
 
 func (c *checker) link(p *book.Page, l *markdown.Link) {
 	c.summary.Links++
+	if l.Scheme == markdown.ToBuild || l.Scheme == markdown.ToTable || l.Scheme == markdown.ToPage {
+		c.outside(p, l)
+		return
+	}
 	goal := p
 	if l.Scheme != markdown.Here {
 		goal = c.goal(l.Scheme, l.ID)
@@ -106,7 +110,11 @@ func (c *checker) link(p *book.Page, l *markdown.Link) {
 		c.at(p, l.Span, "There is no "+string(l.Scheme)+" “"+l.ID+"”.", c.otherGoal(l))
 		return
 	}
-	if l.Fragment == "" {
+	if l.Fragment == "" || l.Scheme == markdown.ToTrain && seedOf.MatchString(l.Fragment) {
+		return
+	}
+	if l.Scheme == markdown.ToTrain {
+		c.at(p, l.Span, "Behind the # of an exercise stands its sheet: seed=4711, or seed=4711&view=projector for a room.", "")
 		return
 	}
 	ids := make([]string, len(goal.Doc.Headings))
@@ -142,6 +150,8 @@ func (c *checker) goal(s markdown.Scheme, id string) *book.Page {
 		if t := c.book.AskedByID[id]; t != nil {
 			return &t.Page
 		}
+	case markdown.ToTrain, markdown.ToPair, markdown.ToGuide:
+		return c.further(s, id)
 	}
 	return nil
 }
@@ -149,12 +159,12 @@ func (c *checker) goal(s markdown.Scheme, id string) *book.Page {
 // otherGoal is what a dead link may have meant: the same id as another kind of
 // page, or the id most like it.
 func (c *checker) otherGoal(l *markdown.Link) string {
-	for _, s := range []markdown.Scheme{markdown.ToTerm, markdown.ToPart, markdown.ToChapter, markdown.ToAsked} {
+	for _, s := range []markdown.Scheme{markdown.ToTerm, markdown.ToPart, markdown.ToChapter, markdown.ToAsked, markdown.ToTrain, markdown.ToPair, markdown.ToGuide} {
 		if s != l.Scheme && c.goal(s, l.ID) != nil {
 			return string(s) + ":" + l.ID
 		}
 	}
-	ids := map[markdown.Scheme][]string{markdown.ToTerm: keys(c.book.TermByID), markdown.ToPart: keys(c.book.PartByID), markdown.ToChapter: keys(c.book.ChapterByID), markdown.ToAsked: keys(c.book.AskedByID)}
+	ids := map[markdown.Scheme][]string{markdown.ToTrain: c.furtherIDs(markdown.ToTrain), markdown.ToPair: c.furtherIDs(markdown.ToPair), markdown.ToGuide: c.furtherIDs(markdown.ToGuide), markdown.ToTerm: keys(c.book.TermByID), markdown.ToPart: keys(c.book.PartByID), markdown.ToChapter: keys(c.book.ChapterByID), markdown.ToAsked: keys(c.book.AskedByID)}
 	if near := formula.Nearest(l.ID, ids[l.Scheme]); near != "" {
 		return string(l.Scheme) + ":" + near
 	}

@@ -17,7 +17,7 @@ const wantedPoints, mostTries = 256, 4096
 // ranges of its terms.
 func (c *checker) partners() {
 	for i := range c.book.Engine.Rules {
-		if r := &c.book.Engine.Rules[i]; r.SI != nil {
+		if r := &c.book.Engine.Rules[i]; r.SI != nil && !c.leftBlock(r.Block) {
 			c.summary.Partners++
 			c.partner(r)
 		}

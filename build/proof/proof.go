@@ -29,6 +29,7 @@ type Summary struct {
 	Links                  int // of the text and of the title blocks
 	Exercises              int // drawn for many seeds
 	Rows                   int // of the tables of choices and faults
+	Shown                  int // examples of the guides, compiled with the book
 
 	// Published is a line on the published values that were compared; empty if
 	// none were at hand. Summary.Outside fills it.
@@ -52,6 +53,9 @@ func (s *Summary) String() string {
 	if s.Rows > 0 {
 		parts = append(parts, count(s.Rows, "row")+" of choices and faults")
 	}
+	if s.Shown > 0 {
+		parts = append(parts, count(s.Shown, "example")+" of the guides compiled")
+	}
 	return strings.Join(parts, ", ")
 }
 
@@ -67,7 +71,14 @@ type checker struct {
 	book    *book.Book
 	found   report.List
 	summary Summary
+	only    map[string]bool // the files that are checked; nil for all
 }
+
+// left says whether a file is left out of this run.
+func (c *checker) left(file string) bool { return c.only != nil && !c.only[file] }
+
+// leftBlock says whether the page of a block is left out.
+func (c *checker) leftBlock(block int) bool { return c.left(c.book.Blocks[block].Page.File) }
 
 // Check checks a book that has been loaded, also one whose loading told of
 // errors. The list is placed and holds errors only; those of the loading are
@@ -100,6 +111,7 @@ func Check(b *book.Book) (report.List, Summary) {
 	if c.book.Assembly != nil {
 		c.sums()
 	}
+	c.guides()
 	c.summary.Notes = c.summary.Notes.Place(b.Files)
 	return c.found.Place(b.Files), c.summary
 }

@@ -104,6 +104,7 @@ export function samplePages() {
     ...some("pairs", ["field-head-total-head", "head-shaft-line-shaft"], 2),
     "pairs/index.html",
     "glossary.html",
+    ...some("guides", ["authors", "trainers"], 2),
     "practice/cards.html",
     "practice/progress.html",
     "terms/index.html",
