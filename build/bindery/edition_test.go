@@ -76,7 +76,7 @@ func (l *look) tag(t *testing.T, page string, tag tag) {
 }
 
 // resolve checks that every link leads to a file of the edition, and every
-// fragment to an id in it. Facts in a fragment are no id.
+// fragment to an id in it.
 func (l *look) resolve(t *testing.T) {
 	t.Helper()
 	for page, links := range l.links {
@@ -94,11 +94,17 @@ func (l *look) resolve(t *testing.T) {
 				t.Errorf("%s: the link %q leads to no file", page, link)
 				continue
 			}
-			if u.Fragment != "" && !strings.HasPrefix(u.Fragment, "facts=") && !l.ids[goal][u.Fragment] && !l.drawn[goal][u.Fragment] {
+			if u.Fragment != "" && !onSheet(u.Fragment) && !l.ids[goal][u.Fragment] && !l.drawn[goal][u.Fragment] {
 				t.Errorf("%s: the link %q leads to no id in %s", page, link, goal)
 			}
 		}
 	}
+}
+
+// onSheet reports whether a fragment is no id: it says what the page is opened
+// with, facts on a sheet or the seed of an exercise.
+func onSheet(fragment string) bool {
+	return strings.HasPrefix(fragment, "facts=") || strings.HasPrefix(fragment, "seed=")
 }
 
 // TestPagesHold checks every page of both books: well formed, nothing that the
