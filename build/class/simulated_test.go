@@ -160,19 +160,28 @@ func (l *learner) can() []*reckon.Mistake {
 				continue
 			}
 			right := l.res.Values[t].Expr.Eval(l.env)
-			for k := range b.Mistakes {
-				m := &b.Mistakes[k]
-				if first := b.First(t); m.Home != t || first == nil || first.When != nil && first.When.Test(l.env) != formula.True {
-					continue
-				}
-				if v := wrongValue(m, l.env); v == v && l.four(t, v) != l.four(t, right) {
-					list = append(list, m)
-				}
+			if first := b.First(t); first != nil && (first.When == nil || first.When.Test(l.env) == formula.True) {
+				list = append(list, l.wrongWays(t, right)...)
 			}
 			l.env.Values[t] = right
 		}
 	}
 	l.start()
+	return list
+}
+
+// wrongWays lists the mistakes with a term that change its number now.
+func (l *learner) wrongWays(term int, right float64) []*reckon.Mistake {
+	var list []*reckon.Mistake
+	for k := range l.set.Book.Mistakes {
+		m := &l.set.Book.Mistakes[k]
+		if m.Home != term {
+			continue
+		}
+		if v := wrongValue(m, l.env); v == v && l.four(term, v) != l.four(term, right) {
+			list = append(list, m)
+		}
+	}
 	return list
 }
 
