@@ -90,7 +90,8 @@ type ClassReport struct {
 	Sheets                      int
 	Signs                       []string // of the learners, over the columns of the picture; none for a large class
 	Slips                       []ClassSlip
-	Teach                       []Teach
+	Teach                       []Teach // pages
+	Hard                        []Teach // questions to choose from, and orders
 	Items                       []ClassItem
 	Learners                    []Report
 	Faults                      []string
@@ -112,6 +113,7 @@ type Teach struct {
 	Name string
 	Who  string
 	N    int
+	Of   int // how many had a question; 0 for a page
 }
 
 // ClassItem is how the class did in one item.
@@ -123,6 +125,7 @@ type ClassItem struct {
 
 // Report is what one learner did on one sheet.
 type Report struct {
+	First                   bool // of this learner's sheets
 	Learner, Sign, Exercise string
 	Points, Of              int
 	Items                   []Judged
