@@ -45,23 +45,21 @@ func (r *row) get(i int) string {
 
 // table is a file with a line of headings.
 type table struct {
-	file string
-	head row
-	rows []row
+	file    string
+	dialect Dialect
+	head    row
+	rows    []row
 }
 
 // read takes a file of comma-separated values (RFC 4180), also one separated by
-// semicolons, as office programs write it where the comma is the decimal sign.
-// Rows that cannot be read become faults.
+// semicolons or tabs, as office programs write it where the comma is the decimal
+// sign. Rows that cannot be read become faults.
 func read(file string, text []byte) (*table, []Fault) {
-	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	t := &table{file: file, dialect: DialectOf(text)}
+	text = bytes.TrimPrefix(decoded(text), mark)
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
-	first, _, _ := bytes.Cut(text, []byte("\n"))
-	if bytes.Count(first, []byte(";")) > bytes.Count(first, []byte(",")) {
-		r.Comma = ';'
-	}
-	t := &table{file: file}
+	r.Comma = t.dialect.Separator
 	var faults []Fault
 	for n := 0; ; {
 		fields, err := r.Read()
