@@ -62,6 +62,7 @@ var Choices = [][]string{
 	{"tailpipe", "strainer", "bell"},        // end of the suction
 	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
 	{"single-seal", "double-seal"},          // under the tubing adapter bearing
+	{"capped", "open-top"},                  // top bearing of a submersible's bowls
 	{"nipple", "plain-top"},                 // top of the column: adapter and adjusting nipple, or flange alone
 	{"enclosed", "semi-open"},               // impeller
 	{"collet", "key"},                       // how the impeller is held
@@ -85,17 +86,18 @@ const (
 	Stage       = "stage"        // one stage and the water's path through it
 	Line        = "line"         // discharge line from the head on: joint, check valve, meter
 	Motors      = "motors"       // sealed and water-filled motor side by side
+	Power       = "power"        // panel, and what watches the level in the well
 )
 
 // Sheets lists the sheets that a build has, the whole pump first.
 func Sheets(build string) []string {
 	switch build {
 	case "oil-lubricated":
-		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line}
+		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line, Power}
 	case "submersible":
-		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line}
+		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line, Power}
 	}
-	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line}
+	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line, Power}
 }
 
 // View is how it is drawn.
