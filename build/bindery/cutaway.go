@@ -42,7 +42,8 @@ func (w *work) prepareCuts(style []byte) error {
 	}
 	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: string(style)}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
-		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"]}
+		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"],
+		FreeTurns: w.words["cut.free-turns"], FreeStands: w.words["cut.free-stands"]}
 	for _, id := range w.book.Shapes.Labels() {
 		c.words.Of[id] = w.cutWord(id)
 	}
@@ -150,8 +151,8 @@ func (c *cuts) pack() []byte {
 		word := c.words.Of[id]
 		fmt.Fprintf(&b, "word\t%s\t%s\t%s\t%s\n", id, word.Name, word.Sub, word.Desc)
 	}
-	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nunnumbered\t%s\n\n%s",
-		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.w.words["cut.unnumbered"], c.w.book.Shapes.Pack())
+	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nfree-turns\t%s\nfree-stands\t%s\n\n%s",
+		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.words.FreeTurns, c.words.FreeStands, c.w.book.Shapes.Pack())
 	return []byte(b.String())
 }
 

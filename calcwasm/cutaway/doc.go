@@ -106,6 +106,8 @@ type View struct {
 	Sheet  string // one of the constants; empty is Whole
 	Width  int    // width of the sheet in px: 360, 768 or 1280; others go to the next lower
 	Labels Labels
+	Veiled bool     // names are put away: neutral names and no titles, numbers in the place of names
+	Known  []string // label ids that are told although the others are put away, the latest last
 	Follow []string // paths shown: water, oil, prelube, thrust, torque
 	Words  Words
 }
@@ -129,6 +131,8 @@ type Words struct {
 	OneMore     string          // "1 more stage"
 	Turns       string          // neutral name "part {0}, turns, between {1} and {2}"
 	Stands      string          // the same for a part that stands still
+	FreeTurns   string          // neutral name of a part without a number: "turns, between {0} and {1}"
+	FreeStands  string          // the same for a part that stands still
 }
 
 // Word is the name of a part or feature, one short plain fact, and what
@@ -148,5 +152,6 @@ type Label struct {
 	Number   int
 	ID, Part string // ID is the part's, or part/feature
 	Turns    bool
+	Name     string  // as the drawing tells it; neutral if names are put away
 	X, Y     float64 // the point named, px of the sheet
 }
