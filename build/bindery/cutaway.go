@@ -186,7 +186,7 @@ func (c *cuts) abilities(v *site.Cut, svg string) {
 		}
 	}
 	v.Follow = strings.Join(follow, " ")
-	v.Apart = strings.Count(svg, `class="assembly"`) > 1
+	v.Apart = strings.Count(svg, `class="assembly"`) > 1 && v.ID != cutaway.Power // which shows things beside each other
 	if v.ID == cutaway.Whole || v.ID == cutaway.Bowls {
 		v.Stages = usualStages
 	}
