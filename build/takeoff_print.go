@@ -64,6 +64,17 @@ func (t *takeoff) value(term int) string {
 	return text + " (" + other + ")"
 }
 
+// beside says how far the setting as made is from what was asked.
+func (t *takeoff) beside() string {
+	switch d := t.Deeper(); {
+	case d > 0:
+		return ", deeper than asked by " + t.measure(d, unit.Length)
+	case d < 0:
+		return ", shallower than asked by " + t.measure(-d, unit.Length)
+	}
+	return ""
+}
+
 func (t *takeoff) printHead(out io.Writer) {
 	fmt.Fprintf(out, "Take-off: %s\n", t.Build.Name)
 	asked, made := t.Build.Asked, t.Build.Made
@@ -71,7 +82,7 @@ func (t *takeoff) printHead(out io.Writer) {
 		fmt.Fprintf(out, "  %s: %s\n", t.book.Terms[asked].Name, t.value(asked))
 	}
 	if t.Result.Known(made) {
-		fmt.Fprintf(out, "  %s, as made: %s\n", t.book.Terms[made].Name, t.value(made))
+		fmt.Fprintf(out, "  %s, as made: %s%s\n", t.book.Terms[made].Name, t.value(made), t.beside())
 	}
 	for _, f := range t.Result.Question.Facts {
 		if f.Term != asked && f.Term != made && t.book.Terms[f.Term].ID != reckon.BuildTerm && !slices.Contains(t.Build.Options, f.Term) {

@@ -22,12 +22,14 @@ const usualStages = 8
 
 // cuts draws the sheets of the pump; nil where the book has no profiles.
 type cuts struct {
-	w      *work
-	shapes *cutaway.Shapes
-	words  cutaway.Words
-	drawn  map[string]cutaway.Drawing // by build, sheet and width
-	style  string                     // goes into each drawing that is a file
-	extra  sync.Map                   // path -> litFile: drawings that texts ask for
+	w       *work
+	shapes  *cutaway.Shapes
+	words   cutaway.Words
+	drawn   map[string]cutaway.Drawing // by build, sheet and width
+	others  []other                    // sheets of pumps that are made otherwise than usual
+	otherOf map[string]other           // which of them shows a part, by build/part
+	style   string                     // goes into each drawing that is a file
+	extra   sync.Map                   // path -> litFile: drawings that texts ask for
 }
 
 func (w *work) prepareCuts(style []byte) error {
@@ -40,7 +42,8 @@ func (w *work) prepareCuts(style []byte) error {
 	}
 	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: string(style)}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
-		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"]}
+		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"],
+		FreeTurns: w.words["cut.free-turns"], FreeStands: w.words["cut.free-stands"]}
 	for _, id := range w.book.Shapes.Labels() {
 		c.words.Of[id] = w.cutWord(id)
 	}
@@ -51,6 +54,7 @@ func (w *work) prepareCuts(style []byte) error {
 			}
 		}
 	}
+	c.drawOthers()
 	w.cuts = c
 	return nil
 }
@@ -68,10 +72,10 @@ func (w *work) cutWord(id string) cutaway.Word {
 	return cutaway.Word{Name: w.words["cut.of."+feature]}
 }
 
-func (c *cuts) draw(build, sheet string, width int) cutaway.Drawing {
+func (c *cuts) draw(build, sheet string, width int, options ...string) cutaway.Drawing {
 	words := c.words
 	words.Title = c.title(build, sheet)
-	return c.shapes.Draw(cutaway.Pump{Build: build, Stages: usualStages},
+	return c.shapes.Draw(cutaway.Pump{Build: build, Stages: usualStages, Options: options},
 		cutaway.View{Prefix: "c", Sheet: sheet, Width: width, Labels: cutaway.Numbered, Words: words})
 }
 
@@ -97,6 +101,11 @@ func (c *cuts) files() []File {
 			for _, width := range widths {
 				list = append(list, File{cutPath(build, sheet, width), c.file(litFile{build: build, sheet: sheet, width: width})})
 			}
+		}
+	}
+	for _, o := range c.others {
+		for _, width := range widths[1:] {
+			list = append(list, File{cutPath(o.build, o.name(), width), c.file(litFile{build: o.build, sheet: o.name(), width: width})})
 		}
 	}
 	c.extra.Range(func(path, what any) bool {
@@ -142,8 +151,8 @@ func (c *cuts) pack() []byte {
 		word := c.words.Of[id]
 		fmt.Fprintf(&b, "word\t%s\t%s\t%s\t%s\n", id, word.Name, word.Sub, word.Desc)
 	}
-	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nunnumbered\t%s\n\n%s",
-		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.w.words["cut.unnumbered"], c.w.book.Shapes.Pack())
+	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nfree-turns\t%s\nfree-stands\t%s\n\n%s",
+		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.words.FreeTurns, c.words.FreeStands, c.w.book.Shapes.Pack())
 	return []byte(b.String())
 }
 
@@ -177,7 +186,7 @@ func (c *cuts) abilities(v *site.Cut, svg string) {
 		}
 	}
 	v.Follow = strings.Join(follow, " ")
-	v.Apart = strings.Count(svg, `class="assembly"`) > 1
+	v.Apart = strings.Count(svg, `class="assembly"`) > 1 && v.ID != cutaway.Power // which shows things beside each other
 	if v.ID == cutaway.Whole || v.ID == cutaway.Bowls {
 		v.Stages = usualStages
 	}
@@ -189,47 +198,11 @@ func (c *cuts) layouts(build, sheet, root, fragment string) site.Layouts {
 		box := c.drawn[cutName(build, sheet, width)].Scene.Box
 		return site.CutFile{URL: root + cutPath(build, sheet, width) + fragment, W: int(box.W + .5), H: int(box.H + .5)}
 	}
-	return site.Layouts{Wide: file(widths[0]), Middle: file(widths[1]), Narrow: file(widths[2])}
-}
-
-// best is the detail sheet of a build that shows a part largest: the one that
-// labels it, among the details before the whole pump.
-func (c *cuts) best(build, part string) string {
-	sheets := cutaway.Sheets(build)
-	for _, sheet := range append(slices.Clone(sheets[1:]), sheets[0]) {
-		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
-			if l.ID == part {
-				return sheet
-			}
-		}
+	l := site.Layouts{Wide: file(widths[0]), Middle: file(widths[1]), Narrow: file(widths[2])}
+	if c.isOther(build, sheet) { // shown small only, beside a text
+		l.Wide = l.Middle
 	}
-	for _, sheet := range append(slices.Clone(sheets[1:]), sheets[0]) {
-		if slices.Contains(c.drawn[cutName(build, sheet, widths[0])].Parts, part) {
-			return sheet
-		}
-	}
-	return ""
-}
-
-// partFigures show where a part is: for each build that has it the sheet that
-// shows it best, with the part lit.
-func (c *cuts) partFigures(p *book.Part, root string) []site.Lit {
-	var list []site.Lit
-	for _, build := range p.Builds {
-		sheet := c.best(build, p.ID)
-		if sheet == "" {
-			continue
-		}
-		lit := site.Lit{Build: build, Sheet: c.w.words["cut.sheet."+sheet], URL: root + buildPath(build) + "#" + sheet, Alt: fmt.Sprintf(litAlt, p.Name, c.title(build, sheet))}
-		lit.Layouts = c.layouts(build, sheet, root, c.place(build, sheet, p.ID))
-		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
-			if l.ID == p.ID {
-				lit.Number = l.Number
-			}
-		}
-		list = append(list, lit)
-	}
-	return list
+	return l
 }
 
 // place is the fragment that lights a part in its drawing; "" where it is only

@@ -83,6 +83,11 @@ func (d *Desk) list(w *writer, l *assembly.List) {
 func (d *Desk) sums(w *writer, l *assembly.List) {
 	d.sum(w, "asked", l, l.Build.Asked)
 	d.sum(w, "made", l, l.Build.Made)
+	if deeper := l.Deeper(); deeper > 0 {
+		both(w, "deeper", deeper, unit.Length)
+	} else if deeper < 0 {
+		both(w, "shallower", -deeper, unit.Length)
+	}
 	totals, largest := l.Totals(), l.Largest()
 	w.list("totals", len(totals), func(i int) {
 		w.object(func() {

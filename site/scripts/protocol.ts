@@ -139,6 +139,8 @@ export interface Pieces {
   name?: string;
   asked?: PieceSum;
   made?: PieceSum;
+  deeper?: PieceText;
+  shallower?: PieceText;
   groups?: { id: string; name: string; mass?: PieceText; parts?: PieceLine[] }[];
   runs?: { name: string; length?: PieceText; agrees?: boolean }[];
   totals?: PieceSum[];
