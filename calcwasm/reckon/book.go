@@ -21,6 +21,7 @@ type Book struct {
 	Rules            []Rule
 	Mistakes         []Mistake
 	Cautions         []Caution
+	Hazards          []Hazard
 	Rows             []Row // of the tables of choices and faults
 	Examples         []Example
 	Bowls            []*Bowl // the families, in the order of their choice values
@@ -86,8 +87,8 @@ type Mistake struct {
 type Caution struct {
 	ID   string
 	Home int
-	formula.Caution
-	Block int
+	formula.Caution // of one that names a hazard and says no more, Say is the hazard's
+	Block           int
 }
 
 // Example is a worked example.
