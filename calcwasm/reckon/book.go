@@ -85,8 +85,8 @@ type Mistake struct {
 
 // Caution warns when its condition holds.
 type Caution struct {
-	ID   string
-	Home int
+	ID              string
+	Home            int
 	formula.Caution // of one that names a hazard and says no more, Say is the hazard's
 	Block           int
 }
