@@ -107,9 +107,16 @@ func frameOf(html string) string {
 	return frame
 }
 
+// withoutGuides is the book as the loose editions have it, for what leads to all of its pages.
+func (w *work) withoutGuides() *book.Book {
+	b := *w.book
+	b.Guides = nil
+	return &b
+}
+
 // packs are what the engine of the page needs beside its code.
 func (w *work) packs() []File {
-	list := []File{{"book", answer.Pack(w.engine, w.book.Assembly)}, {"words", index.Words(w.book)}}
+	list := []File{{"book", answer.Pack(w.engine, w.book.Assembly)}, {"words", index.Words(w.withoutGuides())}}
 	if w.cuts != nil {
 		list = append(list, File{"cutaway", w.cuts.pack()})
 	}

@@ -284,10 +284,22 @@ func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
 			w.pair("term", d.book.Terms[c.Home].ID)
 			w.pair("state", TruthWord(list[i].Truth))
 			w.flag("danger", c.Danger)
+			w.hazard(d.book, c)
 			w.pair("text", c.Say)
 			w.list("lacks", len(list[i].Lacks), func(k int) { w.text(d.book.Terms[list[i].Lacks[k]].Name) })
 		})
 	})
+}
+
+// hazard writes of which kind a danger is: its name, and the words that hold for
+// all of its kind if the caution has words of its own.
+func (w *writer) hazard(b *reckon.Book, c *reckon.Caution) {
+	h := b.Hazard(c.Hazard)
+	if h == nil {
+		return
+	}
+	w.pair("hazard", h.Name)
+	w.pair("stop", h.Say)
 }
 
 // rows tells of the rows of a table which hold, and what the others lack.

@@ -74,7 +74,7 @@ func (d *Desk) find(w *writer, query string) {
 			w.pair("href", d.words.index.Href(f.Page))
 			w.pair("why", f.Why.String())
 			w.pair("match", f.Match)
-			w.pair("first", f.First)
+			w.pair("first", d.words.index.First(f.Page))
 		})
 	})
 }

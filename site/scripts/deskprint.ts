@@ -9,6 +9,7 @@ import { hangItems, mostPrinted } from "./hangs";
 import type { Reply, TermReply } from "./protocol";
 import type { Row } from "./row";
 import { unitsNow } from "./units";
+import { sentence, told } from "./warnings";
 import { say } from "./words";
 
 export interface Printed {
@@ -114,7 +115,7 @@ function cautions(p: Printed): HTMLElement[] {
   const all = p.reply?.cautions ?? [];
   const fires = all.filter((c) => c.state === "fires");
   const open = all.filter((c) => c.state === "unchecked").length;
-  const items = fires.map((c) => make("li", {}, make("b", {}, say(c.danger ? "danger" : "caution")), " ", c.text));
+  const items = told(fires).map((t) => make("li", {}, ...sentence(t), ...(t.cases.length > 0 ? [make("ul", {}, ...t.cases.map((c) => make("li", {}, c)))] : [])));
   const tail = open > 0 ? [make("p", {}, say("sheet.cautions.some", open, all.length))] : fires.length === 0 && all.length > 0 ? [make("p", {}, say("sheet.cautions.all"))] : [];
   for (const c of p.reply?.clashes ?? []) items.push(make("li", {}, make("b", {}, say("state.clash")), " ", c.text));
   return [...(items.length > 0 ? [make("ul", { role: "list" }, ...items)] : []), ...tail];
