@@ -51,6 +51,7 @@ export class Desk implements ReadingHost {
     this.want = sheet.getAttribute("want") ?? "";
     this.trial = new Trial(() => sheet.carried);
     place.closest("main")?.classList.add("alive");
+    document.documentElement.classList.add("atdesk");
     this.bar = new DeskBar(place, {
       fresh: () => this.confirm("desk.new.sure", () => this.replace(emptyEnquiry(this.want))),
       example: () => this.confirm("desk.example.sure", () => this.replace(this.example())),

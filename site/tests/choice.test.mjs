@@ -58,7 +58,7 @@ test("facts in the link, the duty moved by keys, a curve typed with a mistake", 
     // the sheet says nothing of setting and field head: then nothing is offered; with them columns are
     assert.match(await page.locator(".options").textContent(), new RegExp(words["columns.none"].slice(0, 20)));
     await page.evaluate((h) => void (location.hash = h), dairy.replace("total-head:237ft", "field-head:230ft,column-loss:6.4ft,head-loss:0.6ft,setting:200ft"));
-    await page.waitForSelector(".options tr[data-column='6 in']");
+    await page.waitForSelector(".options tbody[data-column='6 in']");
     await page.locator("input[aria-describedby=price-wrong]").fill("cheap");
     await page.waitForFunction(() => document.getElementById("price-wrong").textContent !== "");
     await page.locator("input[aria-describedby=price-wrong]").fill("1.50");
@@ -80,7 +80,7 @@ test("without scripts the ranking of the orchard is there", async () => {
     assert.equal(list[0].id, "lapwing-10");
     assert.equal(list[0].stages, "8");
     assert.equal(await page.locator(".curves svg").isVisible(), true);
-    assert.ok((await page.locator(".options tr[data-column='8 in']").count()) > 0, "no column is printed");
+    assert.ok((await page.locator(".options tbody[data-column='8 in']").count()) > 0, "no column is printed");
     assert.equal(await page.locator("button, input").count(), 0, "something on the page is dead");
   });
 });
