@@ -7,6 +7,7 @@ import { fragmentNow } from "./address";
 import { curveOf, partsOf } from "./curve";
 import { OwnCurve } from "./bowlsown";
 import { Columns, both } from "./columns";
+import { turnItems } from "./hangs";
 import { writeRequest, type ChoiceFamily, type ChoiceReply, type Reply } from "./protocol";
 import { unitsNow } from "./units";
 import { say } from "./words";
@@ -21,6 +22,7 @@ export class Bowls {
   private readonly columns: Columns;
   private resting = 0;
   private readonly desk: string; // "" if the book has no desk
+  private readonly turns = make("section", { class: "turns", hidden: "" });
   private readonly back = make("a", { class: "act" }, say("bowls.back"));
 
   constructor(
@@ -48,6 +50,7 @@ export class Bowls {
       this.takeCurve(linked);
     });
     addEventListener("hashchange", () => this.takeCurve(fragmentNow()));
+    this.listing?.before(this.turns);
     if (this.desk !== "") section.querySelector(".order")?.after(make("p", { class: "acts" }, this.back));
   }
 
@@ -89,6 +92,17 @@ export class Bowls {
   private async weighColumns(): Promise<void> {
     const told = (await this.ask("", true))?.column;
     if (told) this.columns.show(told);
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => void this.showTurns(), 250);
+  }
+
+  /** Where in the ranges of the facts another pump would be chosen: it takes longest, and comes last. */
+  private async showTurns(): Promise<void> {
+    const { facts, choose } = this.sheet.carried;
+    const engine = await FactSheet.house.engine();
+    const lines = turnItems(engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, "pumps"] })).pumps);
+    this.turns.hidden = lines.length === 0;
+    this.turns.replaceChildren(...(lines.length === 0 ? [] : [make("h3", {}, say("sheet.turns")), make("ul", { role: "list" }, ...lines)]));
   }
 
   private async move(thousandths: number): Promise<void> {

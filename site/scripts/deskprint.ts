@@ -6,7 +6,7 @@ import type { Enquiry, FiledFact } from "./deskfile";
 import { figureKeys, pointKeys, type Curve } from "./curve";
 import { noteKeys } from "./deskhead";
 import { make } from "./dom";
-import { hangItems, mostPrinted } from "./hangs";
+import { hangItems, mostPrinted, turnItems } from "./hangs";
 import type { Reply, TermReply } from "./protocol";
 import type { Row } from "./row";
 import { unitsNow } from "./units";
@@ -27,6 +27,7 @@ export function drawPrint(place: Element, book: DeskBook, p: Printed): void {
     section("desk.print.known", known(book, p), "cols2"),
     section("desk.print.derived", derived(book, p)),
     ...(p.reply?.hangs ? [section("desk.print.hangs", [make("ul", { role: "list" }, ...hangItems(p.reply, mostPrinted))])] : []),
+    ...(p.reply?.turns ? [section("sheet.turns", [make("ul", { role: "list" }, ...turnItems(p.reply.turns))])] : []),
     ...(p.enquiry.curve ? [section("desk.print.curve", curve(p.enquiry.curve), "curve")] : []),
     section("desk.print.cautions", cautions(p)),
     section("desk.print.open", blanks(book, p), "cols2"),
