@@ -63,7 +63,7 @@ func (r *Result) Word(term int) string {
 // Text writes a value of a term with its unit.
 func (r *Result) Text(term int, s formula.System) string {
 	t := &r.Book.Terms[term]
-	if t.Kind == formula.Choice || t.In(s).Print == "" || t.In(s).Dim.IsNone() || r.Values[term].Low >= r.Values[term].High {
+	if t.Kind == formula.Choice || t.In(s).Print == "" || r.Values[term].Low >= r.Values[term].High {
 		return r.Book.Format(term, r.Values[term].Likely, s)
 	}
 	return r.Number(term, s) + " " + t.In(s).Print
