@@ -63,7 +63,11 @@ test("facts in the link, the duty moved by keys, a curve typed with a mistake", 
     await page.waitForFunction(() => document.getElementById("price-wrong").textContent !== "");
     await page.locator("input[aria-describedby=price-wrong]").fill("1.50");
     await page.waitForFunction(() => document.getElementById("price-wrong").textContent === "" && /\d/.test(document.querySelector(".options tbody tr td:nth-last-child(2)").textContent));
-    assert.match(await page.locator("[data-family=dunlin-6] .acts a").getAttribute("href"), /^desk\.html#facts=.*bowl-family:dunlin-6,stages:\d&want=total-head$/);
+    assert.match(await page.locator("[data-family=dunlin-6] .acts a").getAttribute("href"), /^desk\.html#call=same&facts=.*bowl-family:dunlin-6,stages:\d&curve=name:.*&want=total-head$/);
+    // 200 to 300 gpm: the end of the curve of Dunlin 6 lies in it, so another family comes first above
+    await page.evaluate((h) => void (location.hash = h), dairy.replace("220gpm", "200%20to%20300%20gpm"));
+    await page.waitForSelector("section.turns:not([hidden]) li");
+    assert.match(await page.locator("section.turns").innerText(), /By the capacity: up to [\d.]+\sgpm Dunlin 6 with \d stages[^]*above that (?!Dunlin 6)[^]*Demonstration bowl, not for order/);
     await page.evaluate(axe);
     const found = await page.evaluate(async () => (await window.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"], preload: false })).violations.map((v) => v.id + ": " + v.nodes[0].html));
     assert.deepEqual(found, []);
