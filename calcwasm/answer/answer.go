@@ -58,6 +58,7 @@ type request struct {
 	rows     string         // the table whose rows are to be decided; "" for none
 	columns  *columnsAsked  // and the columns for the one that is drawn
 	choice   *choice        // the families of bowls are ranked as well; nil if not
+	pumps    bool           // where another pump would be chosen is told as well
 	compare  []change       // what is to be otherwise, to be told beside what is
 	why      int            // the term whose chain is wanted, -1 for none
 	exact    bool           // values are told in full as well, for tests and for files
@@ -148,6 +149,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
 		w.list("hangs", len(res.Hangs), func(i int) { d.hang(w, res, &res.Hangs[i]) })
+		d.turns(w, res, q)
 		d.pictures(w, res, q)
 		d.why(w, res, q)
 		if q.compare != nil {
@@ -163,6 +165,10 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		if q.choice != nil {
 			here.book = with.book
 			d.choice(w, q)
+		}
+		if q.pumps {
+			here.book = with.book
+			d.pumps(w, q)
 		}
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })

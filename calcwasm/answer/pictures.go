@@ -34,6 +34,8 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		}
 	case "choice":
 		q.choice = readChoice(rest)
+	case "pumps":
+		q.pumps = true
 	case "columns":
 		price, years, _ := strings.Cut(rest, "\t")
 		q.columns = &columnsAsked{price, years}

@@ -145,7 +145,7 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 		if m.Own {
 			m.Verdict = Carried
 		}
-		if u := sg.sheet.unit(sg.term); r.unit == nil && u.Print != "" {
+		if u := sg.sheet.unit(sg.term); r.unit == nil && u.Print != "" && !u.Dim.HasMoney() {
 			m.Say = "No unit is written; it was read as " + u.Print + "."
 		}
 	case off <= fewer*(1+1e-9) && sg.sheet.set.Book.Terms[sg.term].Kind == formula.Quantity:

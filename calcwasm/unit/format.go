@@ -14,6 +14,11 @@ const (
 	noNumber     = "–" // for NaN and infinities
 	trueMinus    = "\u2212"
 	noBreak      = "\u00a0"
+
+	// A sum is in the reader's own currency, whatever that is: no sign and no word
+	// of one country stands behind it, and a price is told by what it is for.
+	currency = "in" + noBreak + "your" + noBreak + "currency"
+	perPrint = "per" + noBreak
 )
 
 // Format writes an SI value as a number in the unit u, without the unit: four

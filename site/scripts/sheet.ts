@@ -239,14 +239,14 @@ export class FactSheet extends HTMLElement implements RowEvents {
   private wantNow(show: readonly string[]): string {
     const want = this.facts.want;
     if (!this.isDesk || want === "" || !this.engine) return want;
-    const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want] });
+    const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want], lines: this.brought });
     return (probe.terms.at(-1)?.us?.n ?? "") === "" ? "" : want;
   }
 
   /** Asks something else about the facts of the sheet, without a change to it. */
   async inquire(more: Partial<Request>): Promise<Reply | null> {
     await this.wake();
-    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], ...more }) ?? null;
+    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], lines: this.brought, ...more }) ?? null;
   }
 
   /** The pieces for the facts of the sheet as a table; null if it is not known which pump it is. */

@@ -8,6 +8,7 @@ import Ajv from "ajv/dist/2020.js";
 import { project } from "./lib/edition.mjs";
 import { script } from "./lib/scripts.mjs";
 
+const { curveOf, partsOf } = await script("curve");
 const { readFile, writeFile, FileError, emptyEnquiry } = await script("deskfile");
 const { readFragment, writeFragment } = await script("link");
 const { linkFault } = await script("desklink");
@@ -31,6 +32,11 @@ function sample() {
     { term: "build", text: "oil-lubricated", from: "link" },
   ];
   e.choose = [{ term: "column-loss", estimate: "friction-chart" }];
+  e.curve = {
+    name: "Sheet 12, trimmed",
+    figures: { speed: "1770 rpm", "shaft-diameter": "1 11/16 in" },
+    points: [{ capacity: "0", head: "60" }, { capacity: "400 gpm", head: "52", efficiency: "78" }, { capacity: "600", head: "38", npsh: "14 ft" }],
+  };
   return e;
 }
 
@@ -137,6 +143,8 @@ test("a newer form, another book, a strange term and no enquiry at all are told 
   assert.equal(kind(text.replace('"from": "typed"', '"from": "guessed"')), "damaged facts.2.from");
   assert.equal(kind(" ".repeat(1_000_001)), "large");
   assert.equal(kind("\ufeff" + text), "taken");
+  assert.equal(kind(text.replace('"speed": "1770 rpm"', '"speed": "1770; 3500"')), "damaged curve.figures.speed");
+  assert.equal(kind(text.replace('"head": "52"', '"depth": "52"')), "damaged curve.points.1.head");
 });
 
 test("400 damaged files: never a crash, never a part", () => {
@@ -149,8 +157,9 @@ test("400 damaged files: never a crash, never a part", () => {
 });
 
 test("300 damaged links: never a crash, never a part; one that was cut short is never taken", () => {
-  const { facts, choose } = sample();
-  const whole = writeFragment(facts, "total-head", choose.map((c) => ({ term: c.term, text: c.estimate })));
+  const { facts, choose, curve } = sample();
+  const whole = writeFragment(facts, "total-head", choose.map((c) => ({ term: c.term, text: c.estimate })), { curve: partsOf(curve) });
+  assert.deepEqual(curveOf(readFragment(whole).curve), curve, "the curve does not come back from the link");
   assert.equal(linkFault(readFragment(whole), known), null);
   for (let n = 0; n < whole.length; n++) {
     const c = readFragment(whole.slice(0, n));
@@ -162,6 +171,7 @@ test("300 damaged links: never a crash, never a part; one that was cut short is 
     const c = readFragment(link);
     if (c === null || linkFault(c, known) !== null) continue;
     assert.ok([...c.facts, ...c.choose].every((f) => known(f.term) && f.text.trim() !== "") && known(c.want), link);
+    assert.ok(c.curve === undefined || typeof curveOf(c.curve) === "object", link);
     const again = readFragment(writeFragment(c.facts, c.want, c.choose));
     const plain = (list) => list.map((f) => [f.term, f.text.replace(/[\s\u00a0]+/g, "")]);
     assert.deepEqual(plain(again.facts), plain(c.facts), link);
