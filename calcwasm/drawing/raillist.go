@@ -83,11 +83,21 @@ func (l *railLayout) tail(i int) float64 {
 	if !l.Places[i].Lit {
 		return t
 	}
-	t += 4
+	t += 4 + l.overGrade(i)
 	for _, s := range l.subs {
 		t += subHeight(s)
 	}
 	return t
+}
+
+// overGrade is the room that the list of a place above grade leaves free, so
+// that its first entry stands below the hatch of the grade line.
+func (l *railLayout) overGrade(i int) float64 {
+	y := l.Places[i].Depth * railUnit
+	if len(l.subs) == 0 || !(y < railHead) {
+		return 0
+	}
+	return max(0, railHead+gradeDeep-y-balloonR-4)
 }
 
 func subHeight(lines []string) float64 {
@@ -156,7 +166,7 @@ func (l *railLayout) landing(s *Scene, i int) {
 	for _, line := range l.names[i] {
 		w = max(w, classWidth(line, "b"))
 	}
-	x := railX + balloonR + 8 + w*railRatio + 6
+	x := railX + balloonR + 8 + w + 8
 	if edge := l.width - 3.5; x < edge {
 		s.Add(Group{Hidden: true, Items: []Item{
 			Line{X1: x, Y1: l.y[i], X2: edge, Y2: l.y[i], Class: "out"},
