@@ -211,12 +211,12 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     this.at = part;
     stopAt(this, part);
     this.plate.light([part]);
-    this.list.mark(id);
     const known = this.list.known(id);
     const secret = this.mode === "hidden" || this.list.isVeiled(id);
     if (secret) this.card.part({ n: label?.n ?? known?.n ?? 0, name: label?.name ?? say("cut.unnumbered"), motion: "", says: "", url: "" });
     else if (known) this.card.part(known);
     else this.card.say(this.plate.svg ? (this.group(part)?.querySelector("title")?.textContent ?? "") : "");
+    this.list.mark(id); // last: what the card says takes room from the list
   }
 
   private async step(by: number): Promise<void> {

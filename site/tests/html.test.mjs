@@ -121,7 +121,7 @@ test("every link leads to a page and an id that exist", () => {
       const [path, fragment] = link.split("#");
       const target = path === "" ? file : posix.normalize(posix.join(dirname(file), decodeURIComponent(path)));
       if (!existsSync(join(editionDir(), target))) bad.push(`${link} (no such file)`);
-      else if (fragment && !/^(facts|want|choose)=/.test(fragment) && !known.get(target)?.has(decodeURIComponent(fragment))) bad.push(`${link} (no such id)`);
+      else if (fragment && !/^(facts|want|choose|seed)=/.test(fragment) && !known.get(target)?.has(decodeURIComponent(fragment))) bad.push(`${link} (no such id)`);
     }
     return bad.slice(0, 5).join(", ");
   });
