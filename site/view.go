@@ -474,13 +474,14 @@ type PlacePage struct {
 // IndexEntry is one line of a list of terms or parts.
 type IndexEntry struct {
 	Link
-	Symbol template.HTML // of a term, MathML
-	UnitUS string        // of a term, short: "ft"
-	UnitSI string
-	Builds []string // of a part
-	First  string   // first sentence of the definition
-	Place  Link     // where it hangs on the rail
-	Also   []string // other words; each is listed with "see"
+	Symbol     template.HTML // of a term, MathML
+	UnitUS     string        // of a term, short: "ft"
+	UnitSI     string
+	Builds     []string // of a part
+	Everywhere bool     // the part is in all builds
+	First      string   // first sentence of the definition
+	Place      Link     // where it hangs on the rail
+	Also       []string // other words; each is listed with "see"
 }
 
 // IndexGroup is the entries under one letter.
@@ -567,6 +568,8 @@ type Home struct {
 
 	// Further pages; "" where the book has none.
 	QuestionsURL, PumpsURL, TakeOffURL, PracticeURL string
+	CardsURL, ProgressURL                           string
+	Exercises                                       []Link // a few to begin with
 	DeskURL, ChoiceURL                              string
 	GlossaryURL, PairsURL                           string
 	Tables                                          []Link // of choices and faults

@@ -125,7 +125,7 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 	if here >= 0 {
 		strip.Name = list[here].Name
 		f.StripLabel = strconv.Itoa(here+1) + ", " + strip.Name
-		if s.title != "" && s.title != strip.Name {
+		if s.title != "" && !places[here].Here {
 			strip.Detail = s.title
 			f.StripLabel += ": " + s.title
 		}

@@ -33,7 +33,10 @@ func (w *work) homeView() (any, error) {
 		v.PairsURL = pairsPath
 	}
 	if v.PracticeCount = len(w.book.Exercises); v.PracticeCount > 0 {
-		v.PracticeURL = practicePath
+		v.PracticeURL, v.CardsURL, v.ProgressURL = practicePath, cardsPath, progressPath
+		for _, e := range spread(w.practice.order, few) {
+			v.Exercises = append(v.Exercises, site.Link{Name: e.Name, URL: exercisePath(e.ID)})
+		}
 	}
 	if w.hasTakeOff() {
 		v.TakeOffURL = takeoffPath
@@ -91,11 +94,11 @@ func (w *work) commonParts() []site.Link {
 }
 
 // spread picks n of a list at even distances, the last one among them.
-func spread(list []int, n int) []int {
+func spread[T any](list []T, n int) []T {
 	if len(list) <= n {
 		return list
 	}
-	var out []int
+	var out []T
 	for i := range n {
 		out = append(out, list[(i+1)*len(list)/n-1])
 	}

@@ -17,7 +17,7 @@ func (w *work) termEntry(t *book.Term, root string) site.IndexEntry {
 }
 
 func (w *work) partEntry(p *book.Part, root string) site.IndexEntry {
-	return site.IndexEntry{Link: w.partLink(p.ID, root), Builds: p.Builds, First: firstSentence(p.Doc), Also: p.Also, Place: w.placeLink(p.Place, root)}
+	return site.IndexEntry{Link: w.partLink(p.ID, root), Builds: p.Builds, Everywhere: len(p.Builds) == len(book.Builds), First: firstSentence(p.Doc), Also: p.Also, Place: w.placeLink(p.Place, root)}
 }
 
 func (w *work) placeLink(id, root string) site.Link {

@@ -98,7 +98,7 @@ type ladderPlan struct {
 
 var ladderPlans = [...]ladderPlan{
 	LadderTerm:   {w: 376, x: 128, bar: 50, total: 62, field: 100, turn: 186, stop: 200, text: 212, room: 164, foot: 26},
-	LadderChain:  {w: 340, x: 104, bar: 54, total: 30, field: 72, turn: 196, stop: 212, text: 222, room: 118, stage: 172, valueClass: "mid b", foot: 46},
+	LadderChain:  {w: 340, x: 104, bar: 54, total: 30, field: 72, turn: 196, stop: 212, text: 222, room: 108, stage: 172, valueClass: "mid b", foot: 46},
 	LadderNarrow: {w: 172, x: 52, bar: 30, total: 18, field: 40, turn: 92, stop: 98, text: 104, room: 68, stage: 88, valueClass: "b", foot: 62},
 }
 

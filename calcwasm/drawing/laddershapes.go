@@ -199,10 +199,14 @@ func (l *ladderLayout) feet() {
 	if l.Form == LadderTerm {
 		return
 	}
+	x := 0.0
+	if l.Form == LadderChain {
+		x = l.p.total // the words of the well end at the left edge
+	}
 	y := max(l.base+20, l.labelled+16)
 	for _, f := range []struct{ words, class string }{{l.Foot, "f"}, {l.StageText, "c-turn"}} {
-		for _, line := range wrap(f.words, f.class, l.p.w-2) {
-			l.s.Add(Text{X: 0, Y: y, Words: line, Class: f.class})
+		for _, line := range wrap(f.words, f.class, l.p.w-x-2) {
+			l.s.Add(Text{X: x, Y: y, Words: line, Class: f.class})
 			y += leading
 		}
 	}

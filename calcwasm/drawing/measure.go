@@ -85,21 +85,33 @@ func classWidth(s, class string) float64 {
 	return textWidth(s, size) * bold
 }
 
-// wrap breaks words into lines no longer than width; a single word may be
-// longer, nothing is ever cut.
+// wrap breaks words into lines no longer than width, a word that is longer at
+// its hyphens; a piece without any may be longer, nothing is ever cut.
 func wrap(s, class string, width float64) []string {
 	var lines []string
-	line := ""
+	line, join := "", ""
 	for _, word := range strings.Fields(s) {
-		if next := strings.TrimSpace(line + " " + word); line == "" || classWidth(next, class) <= width {
-			line = next
-			continue
+		for _, piece := range hyphened(word, class, width) {
+			if next := line + join + piece; line == "" || classWidth(next, class) <= width {
+				line = next
+			} else {
+				lines = append(lines, line)
+				line = piece
+			}
+			join = ""
 		}
-		lines = append(lines, line)
-		line = word
+		join = " "
 	}
 	if line != "" {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// hyphened is a word, or its pieces if it is longer than width.
+func hyphened(word, class string, width float64) []string {
+	if classWidth(word, class) <= width {
+		return []string{word}
+	}
+	return strings.SplitAfter(word, "-")
 }

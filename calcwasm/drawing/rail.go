@@ -62,6 +62,7 @@ const (
 	railLeast = 600.0 // below this the bowls, which keep their size, leave the well
 	railWide  = 264.0 // 16.5 rem
 	railHead  = 75.0  // grade line: the height of the masthead less its hatch
+	gradeDeep = 12.0  // that hatch, with a little air
 	balloonR  = 11.5
 	railX     = 114.0 // centres of the balloons
 	railStep  = 36.0  // least distance of balloons; 32 is the floor
@@ -69,7 +70,6 @@ const (
 	// room of a line of words: the 130 px from a balloon to the edge, counted
 	// for lettering a little condensed, as all faces the style sheet asks for are
 	railRoom  = 142.0
-	railRatio = 130 / railRoom
 	railBend  = 82.0 // leaders run level to here, outside the casing
 )
 

@@ -33,11 +33,7 @@ func (r Rail) place() *railLayout {
 	l.height = math.Ceil(max(l.height, need, railLeast))
 	want := make([]float64, len(r.Places))
 	for i, p := range r.Places {
-		d := p.Depth
-		if !finite(d) {
-			d = 0
-		}
-		want[i] = min(max(railWell{h: l.height}.y(min(max(d, 0), 1)*railUnit), 10), l.height-10)
+		want[i] = min(max(railWell{h: l.height}.y(p.drawn()), 10), l.height-10)
 	}
 	last := l.height - 27
 	if n := len(r.Places); n > 0 {
@@ -46,6 +42,14 @@ func (r Rail) place() *railLayout {
 	l.anchor = push(want, same(4, len(want)), 10, l.height-10)
 	l.y = push(l.anchor, gap, 27, last)
 	return l
+}
+
+// drawn is the depth of a place in px of the well the rail is designed at.
+func (p Place) drawn() float64 {
+	if !finite(p.Depth) {
+		return 0
+	}
+	return min(max(p.Depth, 0), 1) * railUnit
 }
 
 // gaps are the least distances from each balloon to the next.
@@ -83,11 +87,21 @@ func (l *railLayout) tail(i int) float64 {
 	if !l.Places[i].Lit {
 		return t
 	}
-	t += 4
+	t += 4 + l.overGrade(i)
 	for _, s := range l.subs {
 		t += subHeight(s)
 	}
 	return t
+}
+
+// overGrade is the room that the list of a place above grade leaves free, so
+// that its first entry stands below the hatch of the grade line.
+func (l *railLayout) overGrade(i int) float64 {
+	y := l.Places[i].drawn()
+	if len(l.subs) == 0 || !(y < railHead) {
+		return 0
+	}
+	return max(0, railHead+gradeDeep-y-balloonR-4)
 }
 
 func subHeight(lines []string) float64 {
@@ -156,12 +170,13 @@ func (l *railLayout) landing(s *Scene, i int) {
 	for _, line := range l.names[i] {
 		w = max(w, classWidth(line, "b"))
 	}
-	x := railX + balloonR + 8 + w*railRatio + 6
-	if edge := l.width - 3.5; x < edge {
-		s.Add(Group{Hidden: true, Items: []Item{
-			Line{X1: x, Y1: l.y[i], X2: edge, Y2: l.y[i], Class: "out"},
-			Circle{edge, l.y[i], 3.5, "ink"}}})
+	// a name in a wide letter leaves no room for the line: the dot alone stands on the edge
+	dot := Circle{l.width - 3.5, l.y[i], 3.5, "ink"}
+	g := Group{Hidden: true, Items: []Item{dot}}
+	if x := railX + balloonR + 8 + w + 6; x < dot.X-4 {
+		g.Add(Line{X1: x, Y1: l.y[i], X2: dot.X, Y2: l.y[i], Class: "out"})
 	}
+	s.Add(g)
 }
 
 // same is n-1 equal gaps.

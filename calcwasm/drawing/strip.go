@@ -1,6 +1,9 @@
 package drawing
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // Strip is the rail lying down, for phones: grade at the left, bottom of the
 // well at the right, the place in force on a leader with its name. The page
@@ -76,7 +79,25 @@ func (r Strip) lines(room float64) []string {
 	if one := r.Name + ": " + r.Detail; classWidth(one, "b") <= room {
 		return []string{one}
 	}
-	return []string{r.Name, r.Detail}
+	return []string{r.Name, fitted(r.Detail, room)}
+}
+
+// fitted is a line of words, cut with an ellipsis if it is longer than the
+// room; the button that holds the strip has all the words as its name.
+func fitted(s string, room float64) string {
+	if classWidth(s, "f") <= room {
+		return s
+	}
+	for {
+		cut := strings.LastIndexByte(s, ' ')
+		if cut < 0 {
+			return s
+		}
+		s = strings.TrimRight(s[:cut], ",;:")
+		if classWidth(s+" …", "f") <= room {
+			return s + " …"
+		}
+	}
 }
 
 // stripWell draws the well lying down.
