@@ -57,6 +57,9 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	for i := range files {
+		files[i].Data = site.FewSigns(files[i].Data)
+	}
 	assets, err := assetFiles(b, parts)
 	if err != nil {
 		return nil, err
