@@ -52,6 +52,7 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.wells = &wells{inks: readPapers(string(parts.Style))}
 	pages := w.pages()
 	files, err := render(pages, parts.Shells, opts.Workers)
 	if err != nil {
@@ -64,6 +65,7 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	assets = append(assets, w.wells.list()...)
 	if w.cuts != nil {
 		script, err := bundle.PackScript(w.cuts.pack())
 		if err != nil {

@@ -23,6 +23,9 @@ var (
 	theme     = regexp.MustCompile(`\[data-theme(?:=["']?([a-z]+)["']?)?\]`)
 	className = regexp.MustCompile(`\.([A-Za-z_][\w-]*)`)
 	classes   = regexp.MustCompile(` class="([^"]*)"`)
+	element   = regexp.MustCompile(`(?:^|[\s>+~(])([a-z][a-z0-9]*)`)
+	opened    = regexp.MustCompile(`<([a-z]\w*)`)
+	rooted    = regexp.MustCompile(`^(?::root|#[a-z]+:target)$`)
 	variable  = regexp.MustCompile(`var\((--[\w-]+)`)
 )
 
@@ -31,6 +34,27 @@ var (
 func readInks(css string) inks {
 	var list inks
 	list.read(css, "")
+	return list
+}
+
+// papers are the papers that the address of a picture can ask for, in the order
+// of the groups that stand for them: see wells.
+var papers = []string{"light", "dark", "contrast"}
+
+// readPapers reads the same, for a drawing whose groups stand for the papers.
+func readPapers(css string) inks {
+	for _, paper := range papers {
+		css = regexp.MustCompile(`(?::root)?\[data-theme=["']?`+paper+`["']?\]`).ReplaceAllString(css, "#"+paper+":target")
+	}
+	const any = `:root,#light:target,#dark:target,#contrast:target`
+	css = strings.ReplaceAll(css, ":root[data-theme]", any)
+	list := readInks(css)
+	for i := range list {
+		// what holds on light paper holds on it when the address asks for it
+		if r := &list[i]; r.media == "" && slices.Equal(r.selectors, []string{":root"}) {
+			r.selectors = []string{":root", "#light:target"}
+		}
+	}
 	return list
 }
 
@@ -108,19 +132,25 @@ func outside(text string, at byte) []string {
 	return append(list, text[from:])
 }
 
-// of writes the rules that a drawing needs: those whose classes it has, and of
-// the variables those that are asked for.
+// of writes the rules that a drawing needs: those whose classes and elements it
+// has, and of the variables those that are asked for.
 func (list inks) of(svg string) string {
-	has := map[string]bool{}
+	has, elements := map[string]bool{}, map[string]bool{}
 	for _, m := range classes.FindAllStringSubmatch(svg, -1) {
 		for _, c := range strings.Fields(m[1]) {
 			has[c] = true
 		}
 	}
+	for _, m := range opened.FindAllStringSubmatch(svg, -1) {
+		elements[m[1]] = true
+	}
 	var kept inks
 	for _, r := range list {
 		r.selectors = slices.DeleteFunc(slices.Clone(r.selectors), func(s string) bool {
-			return slices.ContainsFunc(className.FindAllStringSubmatch(s, -1), func(m []string) bool { return !has[m[1]] })
+			names, kinds := className.FindAllStringSubmatch(s, -1), element.FindAllStringSubmatch(s, -1)
+			return len(names)+len(kinds) == 0 && !rooted.MatchString(s) ||
+				slices.ContainsFunc(names, func(m []string) bool { return !has[m[1]] }) ||
+				slices.ContainsFunc(kinds, func(m []string) bool { return !elements[m[1]] })
 		})
 		if len(r.selectors) > 0 {
 			kept = append(kept, r)
