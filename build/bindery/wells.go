@@ -25,6 +25,7 @@ type wells struct {
 // behind makes a well a file, and tells what shows it.
 func (l *wells) behind(s *drawing.Scene, root string) template.HTML {
 	svg := s.SVG()
+	sum := sha256.Sum256([]byte(svg)) // of what is drawn: another ink changes no page
 	at := strings.Index(svg, ">") + 1
 	var open, shut string
 	for _, paper := range papers {
@@ -32,7 +33,6 @@ func (l *wells) behind(s *drawing.Scene, root string) template.HTML {
 		shut += "</g>"
 	}
 	svg = svg[:at] + "<style>" + l.inks.of(svg) + "</style>" + open + strings.ReplaceAll(strings.TrimSuffix(svg[at:], "</svg>\n"), "\n", "") + shut + "</svg>\n"
-	sum := sha256.Sum256([]byte(svg))
 	path := "drawings/well-" + hex.EncodeToString(sum[:4]) + ".svg"
 	l.files.Store(path, []byte(svg))
 	return template.HTML(fmt.Sprintf(`<img class="well" src="%s" alt="" width="%.0f" height="%.0f">`, root+path, s.Box.W, s.Box.H))
