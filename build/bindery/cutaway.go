@@ -2,6 +2,7 @@ package bindery
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/cutaway"
+	"columnbowl/calcwasm/drawing"
 	"columnbowl/site"
 )
 
@@ -28,7 +30,7 @@ type cuts struct {
 	drawn   map[string]cutaway.Drawing // by build, sheet and width
 	others  []other                    // sheets of pumps that are made otherwise than usual
 	otherOf map[string]other           // which of them shows a part, by build/part
-	style   string                     // goes into each drawing that is a file
+	style   inks                       // of drawings that are files
 	extra   sync.Map                   // path -> litFile: drawings that texts ask for
 }
 
@@ -40,7 +42,7 @@ func (w *work) prepareCuts(style []byte) error {
 	if err != nil {
 		return err
 	}
-	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: string(style)}
+	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: readInks(string(style))}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
 		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"],
 		FreeTurns: w.words["cut.free-turns"], FreeStands: w.words["cut.free-stands"]}
@@ -116,17 +118,41 @@ func (c *cuts) files() []File {
 	return list
 }
 
+// file is a drawing as a file. It is a picture, which nobody walks through: the
+// words of its parts and the ways that a reader can follow in the living drawing
+// stay out, and its points lie on tenths of a pixel.
 func (c *cuts) file(f litFile) []byte {
-	svg := c.drawn[cutName(f.build, f.sheet, f.width)].Scene.SVG()
+	still := *c.drawn[cutName(f.build, f.sheet, f.width)].Scene
+	still.Items = seen(still.Items)
+	svg := still.SVG()
 	if f.plain {
 		svg = strings.Replace(svg, `class="fig cutaway`, `class="fig cutaway plain`, 1)
 	}
-	svg = strings.Replace(svg, "<svg", `<svg data-theme="auto"`, 1)
 	for _, id := range f.parts {
 		svg = c.light(svg, id)
 	}
+	svg = ways.ReplaceAllStringFunc(svg, func(d string) string { return ` d="` + ShortPath(d[len(` d="`):len(d)-1]) + `"` })
 	at := strings.Index(svg, ">") + 1
-	return []byte(svg[:at] + "\n<style>" + c.style + "</style>" + svg[at:])
+	return []byte(svg[:at] + "\n<style>" + c.style.of(svg) + "</style>" + svg[at:])
+}
+
+var ways = regexp.MustCompile(` d="[^"]*"`)
+
+// seen is what a still drawing shows of shapes.
+func seen(items []drawing.Item) []drawing.Item {
+	var kept []drawing.Item
+	for _, it := range items {
+		if g, isGroup := it.(drawing.Group); isGroup {
+			if strings.HasPrefix(g.Class, "path ") {
+				continue
+			}
+			g.Title, g.Desc, g.Attrs, g.Hidden = "", "", nil, false
+			g.Items = seen(g.Items)
+			it = g
+		}
+		kept = append(kept, it)
+	}
+	return kept
 }
 
 // light gives the group of a part the class lit.

@@ -16,6 +16,7 @@ import { hosted } from "./hosted";
 import { practise } from "./practise";
 import { followRules } from "./rules";
 import { FactSheet } from "./sheet";
+import { bringSigns } from "./signs";
 import { Store } from "./store";
 import { TakeOff } from "./takeoff";
 import { earlyTheme, themeSwitch } from "./theme";
@@ -32,6 +33,7 @@ earlyUnits(book);
 document.addEventListener("DOMContentLoaded", begin);
 
 function begin(): void {
+  bringSigns();
   const store = new Store(root, book);
   const tools = document.querySelector(".tools");
   const paper = document.querySelector(".paper");
