@@ -297,14 +297,14 @@ func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
 	})
 }
 
-// hazard writes of which kind a danger is: its name, and the words that hold for
-// all of its kind if the caution has words of its own.
+// hazard writes of which kind a danger is: its id, its name and its words.
 func (w *writer) hazard(b *reckon.Book, c *reckon.Caution) {
 	h := b.Hazard(c.Hazard)
 	if h == nil {
 		return
 	}
-	w.pair("hazard", h.Name)
+	w.pair("hazard", h.ID)
+	w.pair("kind", h.Name)
 	w.pair("stop", h.Say)
 }
 

@@ -246,7 +246,7 @@ func ParseCaution(src string, scope *Scope) (*Caution, error) {
 	p.danger(c)
 	c.Say = p.say(false)
 	p.danger(c)
-	if c.Say == "" && c.Hazard == "" {
+	if c.Say == "" && c.Hazard == "" && len(p.errors) == 0 {
 		p.expected("a line say \"…\"")
 	}
 	return c, p.done()

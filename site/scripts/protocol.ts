@@ -49,7 +49,8 @@ export interface CautionReply {
   term: string;
   state: "fires" | "clear" | "unchecked";
   danger: boolean;
-  hazard?: string; // the kind of danger it is a case of, by name
+  hazard?: string; // the kind of danger it is a case of
+  kind?: string; // the name of that hazard
   stop?: string; // the words of that hazard; the text is the same if it adds nothing
   text: string;
   lacks?: string[];

@@ -22,7 +22,7 @@ export function warnings(place: Element, cautions: CautionReply[], elsewhere: re
   const key = JSON.stringify([own, open.length, cautions.length, fires.length]);
   if (place.getAttribute("data-key") !== key) {
     setAttr(place, "data-key", key);
-    place.replaceChildren(...told(own).map(warning), ...summary(cautions.length, open.length, fires.length));
+    place.replaceChildren(...told(own, opened(place)).map(warning), ...summary(cautions.length, open.length, fires.length));
   }
   for (const c of cautions) onPage(c);
 }
@@ -30,27 +30,38 @@ export function warnings(place: Element, cautions: CautionReply[], elsewhere: re
 /** What is said at one go: the words of a hazard, or of one caution, and what the cases of the hazard add. */
 export interface Told {
   danger: boolean;
-  hazard?: string;
+  kind?: string; // the name of the hazard
   words: string;
   cases: string[];
 }
 
-/** Groups cautions by their hazard, dangers first, so that the words of a hazard are said once. */
-export function told(cautions: readonly CautionReply[]): Told[] {
+/**
+ * Groups cautions by their hazard, dangers first, so that the words of a hazard are said once.
+ * Hazards that the page opens with (above, by id) are named together and point to its head.
+ */
+export function told(cautions: readonly CautionReply[], above: ReadonlySet<string> = new Set()): Told[] {
   const groups = new Map<string, Told>();
   for (const c of cautions) {
-    const words = c.stop ?? c.text;
-    const group = groups.get(words) ?? { danger: c.danger, words, cases: [], ...(c.hazard ? { hazard: c.hazard } : {}) };
-    if (c.text !== words && !group.cases.includes(c.text)) group.cases.push(c.text);
+    const known = c.hazard !== undefined && above.has(c.hazard);
+    const words = known ? say("sheet.caution.above") : c.stop ?? c.text;
+    const group = groups.get(words) ?? { danger: c.danger, words, cases: [] };
+    if (c.kind && !group.kind?.split(", ").includes(c.kind)) group.kind = group.kind ? `${group.kind}, ${c.kind}` : c.kind;
+    if (c.text !== (c.stop ?? c.text) && !group.cases.includes(c.text)) group.cases.push(c.text);
     groups.set(words, group);
   }
   const all = [...groups.values()];
   return [...all.filter((g) => g.danger), ...all.filter((g) => !g.danger)];
 }
 
+/** The hazards that the page of an element opens with. */
+function opened(place: Element): Set<string> {
+  const page = place.closest("main") ?? document;
+  return new Set(Array.from(page.querySelectorAll<HTMLElement>(".stops [data-hazard]"), (li) => li.dataset.hazard ?? ""));
+}
+
 /** The words of a group behind its sign: Danger, the hazard's name, what it says. */
 export function sentence(t: Told): (Node | string)[] {
-  const name = t.hazard ? [make("b", {}, t.hazard + "."), " "] : [];
+  const name = t.kind ? [make("b", {}, t.kind + "."), " "] : [];
   return [make("b", { class: "w" }, say(t.danger ? "danger" : "caution")), " ", ...name, t.words];
 }
 
