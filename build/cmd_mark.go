@@ -60,6 +60,10 @@ func (a *classArgs) mark(out, errOut io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if len(learners) == 0 {
+		printFaults(errOut, faults)
+		return fmt.Errorf("the class %s has no learner", a.class)
+	}
 	text, err := os.ReadFile(a.answers)
 	if err != nil {
 		return badUsage("the answers cannot be read: %v", err)

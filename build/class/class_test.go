@@ -28,6 +28,7 @@ func TestReadClass(t *testing.T) {
 		{"learner,name\n01,x\n02,a\"b\n03,z\n", "01 03", "c.csv:3:5: This row is not read: a quotation mark stands where none can stand. A field that holds one is written in quotation marks, with the mark doubled."},
 		{"sign,name\n01,x\n", "", "c.csv:1:1: There is no column “learner” among the headings."},
 		{"", "", "c.csv:1:1: The file is empty: its first line names the columns."},
+		{"PK\x03\x04\x14\x00,learner", "", "c.csv:1:1: This is a workbook of an office program, not a table as text. Open it there and save it as CSV."},
 	} {
 		list, faults := ReadClass("c.csv", []byte(c.text))
 		var ids []string

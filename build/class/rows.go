@@ -56,6 +56,9 @@ type table struct {
 // sign. Rows that cannot be read become faults.
 func read(file string, text []byte) (*table, []Fault) {
 	t := &table{file: file, dialect: DialectOf(text)}
+	if workbook(text) {
+		return t, []Fault{{file, 1, 1, "This is a workbook of an office program, not a table as text. Open it there and save it as CSV."}}
+	}
 	text = bytes.TrimPrefix(decoded(text), mark)
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
@@ -90,6 +93,12 @@ func read(file string, text []byte) (*table, []Fault) {
 		faults = append(faults, Fault{file, 1, 1, "The file is empty: its first line names the columns."})
 	}
 	return t, faults
+}
+
+// workbook says whether a file is a workbook: a ZIP package (OpenDocument, Office
+// Open XML) or the compound file of older programs.
+func workbook(text []byte) bool {
+	return bytes.HasPrefix(text, []byte("PK\x03\x04")) || bytes.HasPrefix(text, []byte("\xd0\xcf\x11\xe0"))
 }
 
 // column finds a column by its heading; -1 if there is none.

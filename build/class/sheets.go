@@ -166,6 +166,9 @@ func MarkFile(set *exercise.Set, class []Learner, file string, text []byte, prog
 		}
 		progress.tell(i+1, len(t.rows))
 	}
+	if len(list) == 0 { // then the reason is told already, and it is one for all
+		return nil, faults
+	}
 	return list, append(faults, m.absent(class)...)
 }
 
