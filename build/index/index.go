@@ -94,9 +94,10 @@ func further(w *search.Builder, b *book.Book) {
 	}
 }
 
-// Words packs both the index of the search and the vocabulary: the data file
-// that answer.Desk takes beside the book.
-func Words(b *book.Book) []byte { return append(Search(b), Vocabulary(b)...) }
+// Words packs both the vocabulary and the index of the search: the data file that
+// answer.Desk takes beside the book. The vocabulary ends, and the index begins,
+// with the names of the terms: so near each other they pack into one.
+func Words(b *book.Book) []byte { return append(Vocabulary(b), Search(b)...) }
 
 // text is what a page says beside its names.
 type text struct{ head, body string }

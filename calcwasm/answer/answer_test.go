@@ -135,6 +135,8 @@ func TestStrangeLinesAreTold(t *testing.T) {
 // Whatever comes in, JSON goes out.
 func FuzzAnswer(f *testing.F) {
 	f.Add("want\tpumping-level\nfact\tstatic-level\t140 ft\nshow\tdrawdown")
+	f.Add("want\tpumping-level\nfact\tstatic-level\t140 to 160 ft\nfact\tdrawdown\tabout 40 ft\nshow\tpumping-level\npumps\nwhy\tpumping-level")
+	f.Add("bowl\tother-bowl\tname A\torigin builder's sheet\tspeed 1770\tpoint 0; 60\tpoint 400; 52; 78\tpoint 600; 38\nchoice\t\tus\twide\t500\npumps")
 	f.Add("fact\tbuild\topen\nshow\tbuild\nfact\tsetting\t\"\\\x01\xff")
 	d := desk(f)
 	f.Fuzz(func(t *testing.T, request string) {

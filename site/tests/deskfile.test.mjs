@@ -1,7 +1,7 @@
 // The file and the link of an enquiry, without a page: the reader and the published schema agree on
 // every damaged file, and nothing is ever taken in part.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import Ajv from "ajv/dist/2020.js";
@@ -147,11 +147,40 @@ test("a newer form, another book, a strange term and no enquiry at all are told 
   assert.equal(kind(text.replace('"head": "52"', '"depth": "52"')), "damaged curve.points.1.head");
 });
 
+const rounds = Number(process.env.FUZZ ?? 1); // `make fuzz` looks longer
+
+const corpus = join(project, "testdata", "enquiries");
+const files = readdirSync(corpus).filter((f) => f.endsWith(".json"));
+
+test("each file of the corpus is taken, or refused for what its name says", () => {
+  for (const file of files) {
+    const text = readFileSync(join(corpus, file), "utf8");
+    let kind = "taken";
+    try {
+      readFile(text, book, known);
+    } catch (e) {
+      kind = e.kind;
+    }
+    assert.equal(kind, file.split("-")[0].replace(".json", ""), file);
+    checkOne(text);
+  }
+});
+
+test("each link of the corpus is taken, or refused for what stands before it", () => {
+  for (const line of readFileSync(join(corpus, "links.txt"), "utf8").split("\n")) {
+    const [want, link] = line.split(" ");
+    if (line === "" || line.startsWith("# ")) continue;
+    const c = readFragment(link);
+    assert.equal(c === null ? "anchor" : linkFault(c, known)?.kind ?? "taken", want, link);
+  }
+});
+
 test("400 damaged files: never a crash, never a part", () => {
   const whole = writeFile(book, sample());
   const roll = dice(11);
   let refused = 0;
   for (let i = 0; i < 200; i++) if (!checkOne(damage(whole, roll))) refused++;
+  for (const file of files) for (let i = 0; i < 20 * rounds; i++) checkOne(damage(readFileSync(join(corpus, file), "utf8"), roll));
   for (let i = 0; i < 200; i++) if (!checkOne(misshape(JSON.parse(whole), roll))) refused++;
   assert.ok(refused > 200 && refused < 400, `${refused} of 400 were refused: the damage is too tame or too wild`);
 });
@@ -166,7 +195,7 @@ test("300 damaged links: never a crash, never a part; one that was cut short is 
     assert.ok(c === null || linkFault(c, known) !== null, `cut after ${n} signs it is taken: ${whole.slice(0, n)}`);
   }
   const roll = dice(5);
-  for (let i = 0; i < 300; i++) {
+  for (let i = 0; i < 300 * rounds; i++) {
     const link = "#" + damage(whole.slice(1), roll);
     const c = readFragment(link);
     if (c === null || linkFault(c, known) !== null) continue;
