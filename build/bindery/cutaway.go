@@ -28,8 +28,8 @@ type cuts struct {
 	shapes  *cutaway.Shapes
 	words   cutaway.Words
 	drawn   map[string]cutaway.Drawing // by build, sheet and width
-	others  []other                    // sheets of pumps that are made otherwise than usual
-	otherOf map[string]other           // which of them shows a part, by build/part
+	others  []*other                   // sheets of pumps that are made otherwise than usual
+	otherOf map[string]seenIn          // which of them shows a part, by build/part
 	style   inks                       // of drawings that are files
 	extra   sync.Map                   // path -> litFile: drawings that texts ask for
 }

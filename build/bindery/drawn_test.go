@@ -72,8 +72,10 @@ func everyPieceIsDrawn(t *testing.T, b *book.Book) {
 		}
 	}
 	for _, o := range w.cuts.others {
-		if w.words["cut.with."+o.option] == "" {
-			t.Errorf("there is no word for a pump %s", o.option)
+		for _, option := range o.options {
+			if w.words["cut.with."+option] == "" {
+				t.Errorf("there is no word for a pump %s", option)
+			}
 		}
 	}
 }

@@ -19,6 +19,7 @@ const (
 	labelGap   = 9.0
 	balloonR   = 11.0
 	balloonGap = 3.0
+	tagRoom    = 1.22 // for the widest text faces: a tag has a frame
 )
 
 func digits(n int) string { return strconv.Itoa(n) }
@@ -279,15 +280,14 @@ func balloon(k *call, x, y float64) []drawing.Item {
 // from x inwards, y its upper edge.
 func (c *canvas) tag(k *call, x, y float64) []drawing.Item {
 	words := c.name(k.id)
-	w := textWidth(words, serif*nameSize, k.turns) + 12
+	w := textWidth(words, tagRoom*nameSize, k.turns) + 12
+	at, left, end := x+balloonR+9, x+balloonR+3, ""
 	if x > c.w/2 {
-		x -= balloonR + 3 + w
-	} else {
-		x += balloonR + 3
+		at, left, end = x-balloonR-9, x-balloonR-3-w, " e"
 	}
 	return []drawing.Item{
-		drawing.Rect{X: tenth(x), Y: tenth(y), W: tenth(w), H: 22, Class: "tag"},
-		drawing.Text{X: tenth(x + 6), Y: tenth(y + 16), Words: words, Class: turned("cn", k.turns)},
+		drawing.Rect{X: tenth(left), Y: tenth(y), W: tenth(w), H: 22, Class: "tag"},
+		drawing.Text{X: tenth(at), Y: tenth(y + 16), Words: words, Class: turned("cn", k.turns) + end},
 	}
 }
 

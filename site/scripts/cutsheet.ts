@@ -8,7 +8,7 @@ import { CutList } from "./cutlist";
 import { Plate, printedWidth, type Wish } from "./cutplate";
 import { fair, Quiz } from "./cutquiz";
 import { Tools, type Master, type Mode } from "./cuttools";
-import { along, bringIn, stopAt, walkKeys, whenNear, type Walker } from "./cutwalk";
+import { along, bringIn, showTop, stopAt, walkKeys, whenNear, type Walker } from "./cutwalk";
 import { say } from "./words";
 
 const roomForNames = 740; // px: the least width at which the smallest lettering keeps 12 px
@@ -32,6 +32,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   private stages = 0;
   private drawnFor = 0;
   private label = ""; // id of the label that is picked
+  private readonly met = new Set<string>(); // parts whose name the reader has seen
   private told: string[] = []; // labels that were told of those that come one by one
   private quiz: Quiz | null = null;
   at = "";
@@ -83,7 +84,11 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   setApart(apart: boolean): void {
     this.isApart = apart;
     this.tools.showApart(apart);
-    void this.wake().then(() => this.plate.svg && pull(this.plate.svg, apart));
+    void this.wake().then(() => {
+      if (!this.plate.svg) return;
+      pull(this.plate.svg, apart);
+      showTop(this.picture.parentElement!);
+    });
   }
 
   setStages(n: number): void {
@@ -102,7 +107,8 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     this.draw("masked");
     this.show("quiz");
     const ground = { card: this.card, nameOf: (p: string) => this.list.known(p)?.name ?? "", light: (p: string[]) => this.lightAll(p), ended: () => this.endQuiz() };
-    this.quiz = new Quiz(kind, pool, ground);
+    this.quiz = new Quiz(kind, pool, ground, this.met);
+    showTop(this.picture.parentElement!);
     if (kind === "find") this.group(this.at || this.order[0]!)?.focus({ preventScroll: true });
     else this.card.root.querySelector("button")?.focus();
   }
@@ -216,8 +222,10 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     const known = this.list.known(id);
     const secret = this.mode === "hidden" || this.list.isVeiled(id);
     if (secret) this.card.part({ n: label?.n ?? known?.n ?? 0, name: label?.name ?? this.group(part)?.getAttribute("aria-label") ?? "", motion: "", says: "", url: "" });
-    else if (known) this.card.part(known);
-    else this.card.say(this.plate.svg ? (this.group(part)?.querySelector("title")?.textContent ?? "") : "");
+    else if (known) {
+      this.met.add(part);
+      this.card.part(known);
+    } else this.card.say(this.plate.svg ? (this.group(part)?.querySelector("title")?.textContent ?? "") : "");
     this.list.mark(id); // last: what the card says takes room from the list
   }
 

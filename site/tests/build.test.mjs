@@ -176,6 +176,9 @@ test("names come one by one, by button and by space", async () => {
     assert.equal(before.length, all, "what is not told has its number");
     await button(sheet, "cut.show-next").click();
     assert.equal(await sheet.locator("li.veiled").count(), all - 1);
+    await sheet.locator(".cutdraw").evaluate((e) => e.scrollIntoView());
+    const at = await button(sheet, "cut.show-next").boundingBox();
+    assert.ok(at.y > 0 && at.y + at.height <= 900, "the button is out of sight while the drawing is looked at");
     const first = await sheet.locator("li").first().locator("a, .feature").innerText();
     assert.ok((await card(sheet)).includes(first));
     assert.equal((await sheet.locator("text.cn:visible").allTextContents()).join(" "), first, "the drawing does not tell the name");
@@ -257,8 +260,11 @@ const markedName = (sheet) => sheet.evaluate((s) => {
 test("a test of names: right, wrong, and what was missed comes again", async () => {
   await withPage(browser, {}, async (page) => {
     const sheet = await open(page, "tube-tension");
+    await sheet.locator("li[data-label=tube-tension-nut] .o").click();
     await button(sheet, "cut.quiz.name").click();
     await sheet.getByText(words["cut.quiz.ask-name"]).waitFor();
+    assert.equal(await markedName(sheet), "Tube tension nut", "what was looked at comes first");
+    assert.ok((await card(sheet)).includes(words["cut.quiz.met"]));
     assert.deepEqual(await page.evaluate(leaks, "tube-tension"), []);
     const offers = () => sheet.locator(".cutcard .act").allInnerTexts().then((l) => l.slice(0, -1));
     const missed = await markedName(sheet);
