@@ -164,7 +164,7 @@ func (w *work) termBlock(v *shownPage, b *markdown.Block, root string) (string, 
 		}
 	case markdown.Bowls:
 		table, err := w.bowlTable(b)
-		return `<div class="wide">` + table + `</div>`, err
+		return `<div class="wide" tabindex="0">` + table + `</div>`, err
 	case markdown.Worked:
 		e, err := w.reckoned(w.examples[b])
 		if err != nil {
@@ -244,7 +244,7 @@ func (w *work) familyMarkup(id string) (string, error) {
 	var b strings.Builder
 	for _, t := range []table{w.bowlSummary(), w.bowlPoints()} {
 		t.rows = slices.DeleteFunc(t.rows, func(row []cell) bool { return row[0].text != w.engine.Bowls[i].Name })
-		b.WriteString(`<div class="wide">` + t.html() + `</div>`)
+		b.WriteString(`<div class="wide" tabindex="0">` + t.html() + `</div>`)
 	}
 	if w.engine.Bowls[i].Origin == reckon.Invented {
 		b.WriteString(`<p class="demo">` + escape(w.words["sheet.demo"]) + `</p>`)
