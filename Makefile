@@ -2,6 +2,7 @@
 # make proof   check the content and bind nothing (go run ./build proof -v lists the terms without an outside check)
 # make test    everything that must pass before a change is kept
 # make bench   measure
+# make pictures  the pictures of README.md anew, from the bound handbook
 # make fuzz    look for inputs that break the readers (FUZZTIME=2m for longer)
 
 OUT      ?= out
@@ -12,7 +13,7 @@ FUZZTIME ?= 20s
 PACKAGES = $(shell go list ./... | grep -v /node_modules/)
 SOURCES  = $(shell find . -name '*.go' -not -path '*/node_modules/*' -not -path './$(OUT)/*')
 
-.PHONY: bind proof test format vet unit wasm pages bench fuzz clean
+.PHONY: bind proof test format vet unit wasm pages bench pictures fuzz clean
 
 bind:
 	go run ./build bind --out $(OUT)
@@ -48,6 +49,11 @@ bench: bind
 	go test -run '^$$' -bench . -benchmem $(PACKAGES)
 	bash site/tests/run.sh types
 	COLUMNBOWL_EDITION=$(abspath $(OUT)) node site/tests/bench.mjs
+
+# What README.md shows; for people, not a check.
+pictures: bind
+	bash site/tests/run.sh types
+	COLUMNBOWL_EDITION=$(abspath $(OUT)) node site/tests/pictures.mjs .pictures
 
 # The go command fuzzes one target at a time.
 fuzz:

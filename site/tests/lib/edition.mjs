@@ -50,7 +50,7 @@ let bound = process.env.COLUMNBOWL_EDITION ?? "";
 export function editionDir() {
   if (bound === "") {
     const dir = join(scratch("edition"), "out");
-    execFileSync(columnbowl(), ["bind", "--content", contentDir(), "--out", dir], { cwd: project, stdio: ["ignore", "ignore", "inherit"] });
+    execFileSync(columnbowl(), ["bind", "--content", contentDir(), "--checks", "testdata/published/checks", "--out", dir], { cwd: project, stdio: ["ignore", "ignore", "inherit"] });
     bound = dir;
   }
   return bound;
@@ -99,6 +99,9 @@ export function samplePages() {
     ...some("parts", ["head-shaft", "impeller"], 2),
     ...some("chapters", ["levels-and-heads", "powers-and-efficiencies"], 2),
     ...some("places", ["heads-and-losses"], 1),
+    ...some("questions", ["how-big-a-pump"], 1),
+    "questions/index.html",
+    "sources.html",
     ...some("practice", ["chain-of-three", "name-the-part", "order-the-parts"], 3),
     "practice/index.html",
     ...some("pairs", ["field-head-total-head", "head-shaft-line-shaft"], 2),
