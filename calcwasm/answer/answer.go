@@ -158,6 +158,9 @@ func (d *Desk) Append(buf, text []byte) []byte {
 	d = &here
 	d.book = with.book
 	q := d.read(string(text))
+	if onlyWords(string(text)) {
+		return append(buf, "{}"...)
+	}
 	res := desk.reckoned(d.book, q)
 	d.book = res.Book // with the figures of the family that was chosen
 	w.object(func() {
