@@ -71,7 +71,7 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 		if err != nil {
 			return nil, err
 		}
-		assets = append(append(assets, w.cuts.files()...), File{cutsScript, script})
+		assets = append(append(assets, w.cuts.files(opts.Workers)...), File{cutsScript, script})
 	}
 	if w.practice != nil {
 		script, err := w.practice.script()

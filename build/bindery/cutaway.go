@@ -2,7 +2,6 @@ package bindery
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -96,25 +95,30 @@ func cutPath(build, sheet string, width int) string {
 // files are the drawings, each a file of its own with its styles in it, so that
 // a page can show it as a picture with a part lit by its address. The pages have
 // been made before: those that texts ask for are among them.
-func (c *cuts) files() []File {
-	var list []File
+func (c *cuts) files(workers int) []File {
+	var paths []string
+	var what []litFile
 	for _, build := range book.Builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range widths {
-				list = append(list, File{cutPath(build, sheet, width), c.file(litFile{build: build, sheet: sheet, width: width})})
+				paths = append(paths, cutPath(build, sheet, width))
+				what = append(what, litFile{build: build, sheet: sheet, width: width})
 			}
 		}
 	}
 	for _, o := range c.others {
 		for _, width := range widths[1:] {
-			list = append(list, File{cutPath(o.build, o.name(), width), c.file(litFile{build: o.build, sheet: o.name(), width: width})})
+			paths = append(paths, cutPath(o.build, o.name(), width))
+			what = append(what, litFile{build: o.build, sheet: o.name(), width: width})
 		}
 	}
-	c.extra.Range(func(path, what any) bool {
-		l := what.(litFile)
-		list = append(list, File{path.(string), c.file(l)})
+	c.extra.Range(func(path, l any) bool {
+		paths = append(paths, path.(string))
+		what = append(what, l.(litFile))
 		return true
 	})
+	list := make([]File, len(paths))
+	share(len(list), workers, func(i int) { list[i] = File{paths[i], c.file(what[i])} })
 	return list
 }
 
@@ -131,12 +135,27 @@ func (c *cuts) file(f litFile) []byte {
 	for _, id := range f.parts {
 		svg = c.light(svg, id)
 	}
-	svg = ways.ReplaceAllStringFunc(svg, func(d string) string { return ` d="` + ShortPath(d[len(` d="`):len(d)-1]) + `"` })
+	svg = shortWays(svg)
 	at := strings.Index(svg, ">") + 1
 	return []byte(svg[:at] + "\n<style>" + c.style.of(svg) + "</style>" + svg[at:])
 }
 
-var ways = regexp.MustCompile(` d="[^"]*"`)
+// shortWays writes every path of a drawing with fewer signs.
+func shortWays(svg string) string {
+	const open = ` d="`
+	var b strings.Builder
+	b.Grow(len(svg))
+	for {
+		before, rest, found := strings.Cut(svg, open)
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		var d string
+		d, svg, _ = strings.Cut(rest, `"`)
+		b.WriteString(open + ShortPath(d) + `"`)
+	}
+}
 
 // seen is what a still drawing shows of shapes.
 func seen(items []drawing.Item) []drawing.Item {

@@ -15,6 +15,7 @@ type inks []inkRule
 type inkRule struct {
 	media     string   // the condition of the @media around it; "" for none
 	selectors []string // with the theme taken out
+	needs     []need   // what each selector asks of a drawing
 	set       []string // its declarations
 }
 
@@ -22,9 +23,7 @@ type inkRule struct {
 var (
 	theme     = regexp.MustCompile(`\[data-theme(?:=["']?([a-z]+)["']?)?\]`)
 	className = regexp.MustCompile(`\.([A-Za-z_][\w-]*)`)
-	classes   = regexp.MustCompile(` class="([^"]*)"`)
 	element   = regexp.MustCompile(`(?:^|[\s>+~(])([a-z][a-z0-9]*)`)
-	opened    = regexp.MustCompile(`<([a-z]\w*)`)
 	rooted    = regexp.MustCompile(`^(?::root|#[a-z]+:target)$`)
 	variable  = regexp.MustCompile(`var\((--[\w-]+)`)
 )
@@ -53,6 +52,7 @@ func readPapers(css string) inks {
 		// what holds on light paper holds on it when the address asks for it
 		if r := &list[i]; r.media == "" && slices.Equal(r.selectors, []string{":root"}) {
 			r.selectors = []string{":root", "#light:target"}
+			r.settle()
 		}
 	}
 	return list
@@ -104,6 +104,7 @@ func (list *inks) add(head, body, media string) {
 		}
 		r.selectors = append(r.selectors, s)
 	}
+	r.settle()
 	for _, d := range outside(body, ';') {
 		if d = strings.TrimSpace(d); d != "" {
 			r.set = append(r.set, d)
@@ -112,6 +113,34 @@ func (list *inks) add(head, body, media string) {
 	if len(r.selectors) > 0 && len(r.set) > 0 {
 		*list = append(*list, r)
 	}
+}
+
+// need is what a selector asks of a drawing.
+type need struct {
+	classes, elements []string
+	root              bool // it is about the drawing as a whole
+}
+
+// settle notes what the selectors need.
+func (r *inkRule) settle() {
+	r.needs = nil
+	for _, s := range r.selectors {
+		n := need{root: rooted.MatchString(s)}
+		for _, m := range className.FindAllStringSubmatch(s, -1) {
+			n.classes = append(n.classes, m[1])
+		}
+		for _, m := range element.FindAllStringSubmatch(s, -1) {
+			n.elements = append(n.elements, m[1])
+		}
+		r.needs = append(r.needs, n)
+	}
+}
+
+// met says whether a drawing has what a selector needs.
+func (n *need) met(classes, elements map[string]bool) bool {
+	lacks := func(has map[string]bool) func(string) bool { return func(s string) bool { return !has[s] } }
+	return (n.root || len(n.classes)+len(n.elements) > 0) &&
+		!slices.ContainsFunc(n.classes, lacks(classes)) && !slices.ContainsFunc(n.elements, lacks(elements))
 }
 
 // outside splits a text at a sign that does not stand in brackets.
@@ -135,28 +164,57 @@ func outside(text string, at byte) []string {
 // of writes the rules that a drawing needs: those whose classes and elements it
 // has, and of the variables those that are asked for.
 func (list inks) of(svg string) string {
-	has, elements := map[string]bool{}, map[string]bool{}
-	for _, m := range classes.FindAllStringSubmatch(svg, -1) {
-		for _, c := range strings.Fields(m[1]) {
-			has[c] = true
-		}
-	}
-	for _, m := range opened.FindAllStringSubmatch(svg, -1) {
-		elements[m[1]] = true
-	}
+	has, elements := classesOf(svg), elementsOf(svg)
 	var kept inks
 	for _, r := range list {
-		r.selectors = slices.DeleteFunc(slices.Clone(r.selectors), func(s string) bool {
-			names, kinds := className.FindAllStringSubmatch(s, -1), element.FindAllStringSubmatch(s, -1)
-			return len(names)+len(kinds) == 0 && !rooted.MatchString(s) ||
-				slices.ContainsFunc(names, func(m []string) bool { return !has[m[1]] }) ||
-				slices.ContainsFunc(kinds, func(m []string) bool { return !elements[m[1]] })
-		})
+		all := r.selectors
+		r.selectors = nil
+		for i := range all {
+			if r.needs[i].met(has, elements) {
+				r.selectors = append(r.selectors, all[i])
+			}
+		}
 		if len(r.selectors) > 0 {
 			kept = append(kept, r)
 		}
 	}
 	return kept.asked().write()
+}
+
+// classesOf are the classes in a drawing.
+func classesOf(svg string) map[string]bool {
+	found := map[string]bool{}
+	last := ""
+	for {
+		var list string
+		_, rest, more := strings.Cut(svg, ` class="`)
+		if !more {
+			return found
+		}
+		list, svg, _ = strings.Cut(rest, `"`)
+		if list == last {
+			continue // shapes of one kind stand together
+		}
+		last = list
+		for _, c := range strings.Fields(list) {
+			found[c] = true
+		}
+	}
+}
+
+// elementsOf are the kinds of elements in a drawing.
+func elementsOf(svg string) map[string]bool {
+	found := map[string]bool{}
+	for {
+		_, rest, more := strings.Cut(svg, "<")
+		if !more {
+			return found
+		}
+		if end := strings.IndexAny(rest, " />"); end > 0 {
+			found[rest[:end]] = true
+		}
+		svg = rest
+	}
 }
 
 // asked leaves out variables that nothing asks for, and those that only such

@@ -26,16 +26,22 @@ type wells struct {
 func (l *wells) behind(s *drawing.Scene, root string) template.HTML {
 	svg := s.SVG()
 	sum := sha256.Sum256([]byte(svg)) // of what is drawn: another ink changes no page
+	path := "drawings/well-" + hex.EncodeToString(sum[:4]) + ".svg"
+	if _, made := l.files.Load(path); !made {
+		l.files.Store(path, l.file(svg))
+	}
+	return template.HTML(fmt.Sprintf(`<img class="well" src="%s" alt="" width="%.0f" height="%.0f">`, root+path, s.Box.W, s.Box.H))
+}
+
+// file is the drawing of a well with its inks and its papers.
+func (l *wells) file(svg string) []byte {
 	at := strings.Index(svg, ">") + 1
 	var open, shut string
 	for _, paper := range papers {
 		open += `<g id="` + paper + `">`
 		shut += "</g>"
 	}
-	svg = svg[:at] + "<style>" + l.inks.of(svg) + "</style>" + open + strings.ReplaceAll(strings.TrimSuffix(svg[at:], "</svg>\n"), "\n", "") + shut + "</svg>\n"
-	path := "drawings/well-" + hex.EncodeToString(sum[:4]) + ".svg"
-	l.files.Store(path, []byte(svg))
-	return template.HTML(fmt.Sprintf(`<img class="well" src="%s" alt="" width="%.0f" height="%.0f">`, root+path, s.Box.W, s.Box.H))
+	return []byte(svg[:at] + "<style>" + l.inks.of(svg) + "</style>" + open + strings.ReplaceAll(strings.TrimSuffix(svg[at:], "</svg>\n"), "\n", "") + shut + "</svg>\n")
 }
 
 // list is every well that pages have asked for.
@@ -68,9 +74,10 @@ func (w *work) railed(s *drawing.Scene, root string, back func(drawing.Item) boo
 	return w.wells.behind(&behind, root) + template.HTML(plainly(string(svg(&front))))
 }
 
-// plainly leaves out of a drawing in a page what only a file needs.
+// plainly leaves out of a drawing in a page what only a file needs. The lines
+// stay: they part the words of a link.
 func plainly(svg string) string {
-	return strings.ReplaceAll(strings.Replace(svg, ` xmlns="http://www.w3.org/2000/svg"`, "", 1), "\n", "")
+	return strings.Replace(svg, ` xmlns="http://www.w3.org/2000/svg"`, "", 1)
 }
 
 // isWell is the drawn part of the rail.

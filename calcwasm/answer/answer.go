@@ -21,6 +21,7 @@ import (
 type Desk struct {
 	book   *reckon.Book
 	last   *brought        // the families of the request before this one
+	solved *solved         // the question of the request before this one
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
 	labels picture.Words   // of the pictures, in the language of the page
@@ -45,9 +46,26 @@ func Open(pack []byte) (*Desk, error) {
 // New makes a desk for a book that is loaded already.
 func New(book *reckon.Book) *Desk { return &Desk{book: book, labels: picture.Words{}} }
 
+// solved is a question with its result. A page asks for its numbers first and
+// for its pictures right behind them: that is the same question.
+type solved struct {
+	book *reckon.Book
+	told string
+	res  *reckon.Result
+}
+
+// reckoned answers the question of a request, or tells again what it told last.
+func (d *Desk) reckoned(book *reckon.Book, q *request) *reckon.Result {
+	if d.solved == nil || d.solved.book != book || d.solved.told != q.told {
+		d.solved = &solved{book: book, told: q.told, res: book.Reckon(q.question)}
+	}
+	return d.solved.res
+}
+
 // request is what a page asks.
 type request struct {
 	question reckon.Question
+	told     string // the lines that the question was read from
 	show     []int
 	errors   map[int]string // terms whose typed text was not taken, and why
 	strange  []string       // lines that were not understood
@@ -68,6 +86,7 @@ type request struct {
 // reply; the rest is worked with.
 func (d *Desk) read(text string) *request {
 	q := &request{question: reckon.Question{Want: -1, Choose: map[int]string{}}, errors: map[int]string{}, why: -1}
+	var told []byte
 	for _, line := range strings.Split(text, "\n") {
 		if line == "" {
 			continue
@@ -85,6 +104,9 @@ func (d *Desk) read(text string) *request {
 			q.strange = append(q.strange, "There is no term “"+id+"” in this book.")
 			continue
 		}
+		if verb != "show" && verb != "why" {
+			told = append(append(told, line...), '\n')
+		}
 		switch verb {
 		case "want":
 			q.question.Want = term
@@ -100,6 +122,7 @@ func (d *Desk) read(text string) *request {
 			q.strange = append(q.strange, "“"+verb+"” means nothing in a request.")
 		}
 	}
+	q.told = string(told)
 	return q
 }
 
@@ -132,11 +155,14 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		return w.buf
 	}
 	with := d.bowls(string(text))
-	here := *d
+	desk, here := d, *d
 	d = &here
 	d.book = with.book
 	q := d.read(string(text))
-	res := d.book.Reckon(q.question)
+	if onlyWords(string(text)) {
+		return append(buf, "{}"...)
+	}
+	res := desk.reckoned(d.book, q)
 	d.book = res.Book // with the figures of the family that was chosen
 	w.object(func() {
 		if q.question.Want >= 0 {

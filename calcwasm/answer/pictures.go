@@ -64,6 +64,17 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 	return true
 }
 
+// onlyWords says whether a request brings words for pictures and asks nothing.
+// Every page begins with one: its network need not be worked for it.
+func onlyWords(text string) bool {
+	for _, line := range strings.Split(text, "\n") {
+		if line != "" && !strings.HasPrefix(line, "word\t") {
+			return false
+		}
+	}
+	return text != ""
+}
+
 // pictures draws what was asked for, in the order of the request.
 func (d *Desk) pictures(w *writer, res *reckon.Result, q *request) {
 	w.list("pictures", len(q.pictures), func(i int) {

@@ -92,7 +92,7 @@ func parts(x float64) (sign, digits string, exponent int) {
 
 // decimal writes whole/10^decimals without zeros at the end of the decimals.
 func decimal(whole float64, decimals int) string {
-	text := strconv.FormatFloat(whole, 'f', 0, 64)
+	text := wholeText(whole)
 	if decimals == 0 {
 		return text
 	}
@@ -101,6 +101,14 @@ func decimal(whole float64, decimals int) string {
 	}
 	cut := len(text) - decimals
 	return strings.TrimRight(strings.TrimRight(text[:cut]+"."+text[cut:], "0"), ".")
+}
+
+// wholeText writes a whole number.
+func wholeText(whole float64) string {
+	if whole < 1e15 { // most are: an integer is written much quicker than a float
+		return strconv.FormatInt(int64(whole), 10)
+	}
+	return strconv.FormatFloat(whole, 'f', 0, 64)
 }
 
 // grouped puts commas between thousands from five digits on.
