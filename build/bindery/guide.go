@@ -50,7 +50,7 @@ func (w *work) prepareGuides() error {
 	if err != nil {
 		return err
 	}
-	s.loose, s.cuts = true, w.cuts
+	s.loose, s.cuts, s.assets = true, w.cuts, w.assets
 	w.shown = s
 	// What an example changes may keep an exercise of the book from being drawn:
 	// only those of the examples are.

@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"columnbowl/build/book"
-	"columnbowl/build/bundle"
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/exercise"
@@ -20,10 +19,9 @@ import (
 
 // Paths of the pages of practice.
 const (
-	practicePath    = "practice/index.html"
-	cardsPath       = "practice/cards.html"
-	progressPath    = "practice/progress.html"
-	exercisesScript = "assets/exercises.js"
+	practicePath = "practice/index.html"
+	cardsPath    = "practice/cards.html"
+	progressPath = "practice/progress.html"
 )
 
 func exercisePath(id string) string { return "practice/" + id + ".html" }
@@ -80,12 +78,7 @@ func (w *work) drawSheets(set *exercise.Set, list []*book.Exercise) error {
 	return nil
 }
 
-// script is the pack of the exercises for the page's engine.
-func (p *practice) script() (File, error) {
-	data, err := bundle.PackScript(p.pack())
-	return File{exercisesScript, data}, err
-}
-
+// pack is the exercises for the page's engine.
 func (p *practice) pack() []byte { return append([]byte(answer.ExercisePack+"\n"), p.set.Pack()...) }
 
 func (w *work) drawSheet(set *exercise.Set, sheet *exercise.Sheet) *drawnSheet {

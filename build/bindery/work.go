@@ -24,6 +24,7 @@ type work struct {
 	units  string // which number stands large: "us" or "si"
 	loose  bool   // pages are made without their frame
 
+	assets   *assets   // empty where pages have no frame
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
 	practice *practice // nil if the book has no exercises
@@ -53,7 +54,7 @@ func prepare(b *book.Book, shells *site.Set) (*work, error) {
 		return nil, err
 	}
 	n := len(b.Terms)
-	w := &work{book: b, engine: b.Engine, source: b.Source, shells: shells, words: words, units: cmp.Or(b.Handbook.Units, "us"),
+	w := &work{assets: &assets{}, book: b, engine: b.Engine, source: b.Source, shells: shells, words: words, units: cmp.Or(b.Handbook.Units, "us"),
 		examples: map[*markdown.Block]*reckon.Example{}, byTerm: make([][]*reckon.Example, n),
 		cautions: map[int][]int{}, slips: map[int][]int{}, about: map[string][]int{},
 		standsOn: make([][]int, n), usedBy: make([][]int, n), parts: make([][]string, n)}

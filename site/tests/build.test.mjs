@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, copyOf, textOf, wordPattern, words } from "./lib/edition.mjs";
+import { address, asset, copyOf, textOf, wordPattern, words } from "./lib/edition.mjs";
 import { launchFirefox, withFirefoxPage } from "./lib/firefox.mjs";
 
 let browser;
@@ -417,9 +417,9 @@ test("the living pages keep the rules of access, on every paper and in a test", 
 });
 
 test("if the drawings cannot be loaded the printed ones stay, and the page says why", async () => {
-  const dir = copyOf({ "assets/cutaway.js": null });
+  const dir = copyOf({ [asset("cutaway.js")]: null });
   await withPage(browser, { dir }, async (page, guard) => {
-    guard.allow(/cutaway\.js|ERR_FILE_NOT_FOUND/);
+    guard.allow(/cutaway\.|ERR_FILE_NOT_FOUND/);
     await page.goto(address(oil, dir));
     const sheet = page.locator("#whole");
     await sheet.locator(".cuttext", { hasText: wordPattern("cut.failed") }).waitFor();
