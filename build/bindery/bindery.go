@@ -37,44 +37,13 @@ type Options struct {
 
 	// Evidence is what stands outside the book; nil if it was not compared.
 	Evidence *Evidence
+
+	// Keep is what may be taken over from an earlier binding; nil for none.
+	Keep *Keep
 }
 
 // form of the edition that Bind makes: a folder of pages.
 const form = "folder"
-
-// Bind makes the folder edition of a book. The book must be sound: proof it
-// first.
-func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
-	w, err := begin(b, parts, opts)
-	if err != nil {
-		return nil, err
-	}
-	if err := w.shelve(parts); err != nil {
-		return nil, err
-	}
-	pages := w.pages()
-	files, err := render(pages, parts.Shells, opts.Workers)
-	if err != nil {
-		return nil, err
-	}
-	assets, err := w.assets.files()
-	if err != nil {
-		return nil, err
-	}
-	if w.cuts != nil {
-		assets = append(assets, w.cuts.files()...)
-	}
-	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
-	if err := e.arrange(); err != nil {
-		return nil, err
-	}
-	hosting, err := w.hosting(e, parts.WorkerScript)
-	if err != nil {
-		return nil, err
-	}
-	e.Files = append(e.Files, hosting...)
-	return e, e.arrange()
-}
 
 // begin prepares what all pages of a book are made from.
 func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
@@ -85,16 +54,14 @@ func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.evidence = opts.Evidence
+	w.evidence, w.keep = opts.Evidence, opts.Keep
 	if err := w.preparePractice(); err != nil {
 		return nil, err
 	}
 	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
 		return nil, err
 	}
-	if err := w.prepareGuides(); err != nil {
-		return nil, err
-	}
+	w.prepareGuides()
 	return w, w.countParts()
 }
 

@@ -1,6 +1,7 @@
 package bindery
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"slices"
 	"strconv"
@@ -28,6 +29,7 @@ type cuts struct {
 	drawn  map[string]cutaway.Drawing // by build, sheet and width
 	style  string                     // goes into each drawing that is a file
 	extra  sync.Map                   // path -> litFile: drawings that texts ask for
+	made   sync.Map                   // path -> func() *drawnFile: files that were asked for
 }
 
 func (w *work) prepareCuts(style []byte) error {
@@ -38,21 +40,34 @@ func (w *work) prepareCuts(style []byte) error {
 	if err != nil {
 		return err
 	}
-	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: string(style)}
+	c := &cuts{w: w, shapes: shapes, style: string(style)}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
 		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"]}
 	for _, id := range w.book.Shapes.Labels() {
 		c.words.Of[id] = w.cutWord(id)
 	}
+	c.drawn, err = Recall(w.keep, "drawings", c.sum(), func() (map[string]cutaway.Drawing, error) { return c.drawAll(), nil })
+	w.cuts = c
+	return err
+}
+
+// sum is a sum of all that the drawings are made from.
+func (c *cuts) sum() string {
+	sum := sha256.Sum256(c.pack())
+	return string(sum[:])
+}
+
+// drawAll draws every sheet at every width.
+func (c *cuts) drawAll() map[string]cutaway.Drawing {
+	drawn := map[string]cutaway.Drawing{}
 	for _, build := range book.Builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range widths {
-				c.drawn[cutName(build, sheet, width)] = c.draw(build, sheet, width)
+				drawn[cutName(build, sheet, width)] = c.draw(build, sheet, width)
 			}
 		}
 	}
-	w.cuts = c
-	return nil
+	return drawn
 }
 
 // cutWord is the name of a label of a drawing: a part's own, or that of a
@@ -85,26 +100,6 @@ func cutName(build, sheet string, width int) string {
 
 func cutPath(build, sheet string, width int) string {
 	return "drawings/" + cutName(build, sheet, width) + ".svg"
-}
-
-// files are the drawings, each a file of its own with its styles in it, so that
-// a page can show it as a picture with a part lit by its address. The pages have
-// been made before: those that texts ask for are among them.
-func (c *cuts) files() []File {
-	var list []File
-	for _, build := range book.Builds {
-		for _, sheet := range cutaway.Sheets(build) {
-			for _, width := range widths {
-				list = append(list, File{cutPath(build, sheet, width), c.file(litFile{build: build, sheet: sheet, width: width})})
-			}
-		}
-	}
-	c.extra.Range(func(path, what any) bool {
-		l := what.(litFile)
-		list = append(list, File{path.(string), c.file(l)})
-		return true
-	})
-	return list
 }
 
 func (c *cuts) file(f litFile) []byte {

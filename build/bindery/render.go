@@ -20,24 +20,29 @@ type page struct {
 	view func() (any, error)
 }
 
-// render makes all pages, several at once. Each writes into its own slot, so
-// the order of the work leaves no trace. All errors are told, in the order of
-// the pages.
+// render makes all pages.
 func render(pages []page, shells *site.Set, workers int) ([]File, error) {
+	return sideBySide(len(pages), workers, func(i int) (File, error) { return pages[i].render(shells) })
+}
+
+// sideBySide makes n files, several at once. Each writes into its own slot, so
+// the order of the work leaves no trace. All errors are told, in the order of
+// the files.
+func sideBySide(n, workers int, one func(i int) (File, error)) ([]File, error) {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	files, failed := make([]File, len(pages)), make([]error, len(pages))
+	files, failed := make([]File, n), make([]error, n)
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(workers, len(pages)) {
+	for range min(workers, n) {
 		wait.Go(func() {
 			for {
 				i := int(next.Add(1)) - 1
-				if i >= len(pages) {
+				if i >= n {
 					return
 				}
-				files[i], failed[i] = pages[i].render(shells)
+				files[i], failed[i] = one(i)
 			}
 		})
 	}

@@ -28,7 +28,9 @@ type work struct {
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
 	practice *practice // nil if the book has no exercises
-	shown    *work     // the book with the examples of its guides; nil if there are none
+	keep     *Keep     // nil keeps nothing
+
+	shown func() (*work, error) // the book with the examples of its guides, loaded once; nil if it has no guides
 
 	counted   map[string]map[string]float64 // by build and part, at the facts of the take-off
 	countedAt string                        // the setting they are counted for
