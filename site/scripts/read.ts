@@ -30,7 +30,10 @@ function attend(): void {
 }
 
 function hear(told: Told): void {
-  if (told.page !== own) return location.reload();
+  if (told.page !== own) {
+    source?.close(); // one loading is enough, however much changes meanwhile
+    return location.reload();
+  }
   if (document.body) show(told);
   else document.addEventListener("DOMContentLoaded", () => show(told), { once: true });
 }

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, asset, copyOf, textOf, wordPattern, words } from "./lib/edition.mjs";
+import { address, asset, copyOf, drawing, textOf, wordPattern, words } from "./lib/edition.mjs";
 import { launchFirefox, withFirefoxPage } from "./lib/firefox.mjs";
 
 let browser;
@@ -383,7 +383,7 @@ test("lettering is never under 12 px: printed, living, on the three widths", asy
       }
     });
   }
-  const css = textOf("drawings/oil-lubricated-whole-768.svg");
+  const css = textOf(drawing("oil-lubricated-whole-768"));
   assert.match(css, /text\.cb\{font-size:16px/, "the printed drawing has the lettering that is counted with");
 });
 

@@ -81,6 +81,13 @@ export function asset(name, dir = editionDir()) {
   return "assets/" + file;
 }
 
+/** The path of a drawing by its plain name. */
+export function drawing(name, dir = editionDir()) {
+  const file = readdirSync(join(dir, "drawings")).find((f) => f.split(".")[0] === name);
+  if (file === undefined) throw new Error(`the edition has no drawing ${name}`);
+  return "drawings/" + file;
+}
+
 /** A copy of the edition. edit maps a file's text to another, per path. */
 export function copyOf(edits = {}) {
   const dir = join(scratch("copy"), "out");
