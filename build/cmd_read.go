@@ -11,6 +11,7 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strconv"
 	"syscall"
 	"time"
@@ -73,6 +74,8 @@ func runRead(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "columnbowl read: %v\n", err)
 		return 2
 	}
+	// Each edit makes a book anew; memory is cheaper than the author's time.
+	debug.SetGCPercent(400)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	if err := a.show(ctx, src, out); err != nil {

@@ -119,7 +119,10 @@ func CheckFiles(b *book.Book, files map[string]bool) report.List {
 		c.mistakes()
 		c.partners()
 		c.alone()
-		c.exercises()
+		// To make the exercises ready is dear: only for those who have changed one.
+		if slices.ContainsFunc(b.Exercises, func(e *book.Exercise) bool { return files[e.File] }) {
+			c.exercises()
+		}
 	}
 	return c.found.Place(b.Files)
 }

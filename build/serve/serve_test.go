@@ -18,7 +18,7 @@ import (
 )
 
 // parts stand in for what the bundler makes.
-func parts(t *testing.T) bindery.Parts {
+func parts(t testing.TB) bindery.Parts {
 	t.Helper()
 	shells, err := site.Shells()
 	if err != nil {
