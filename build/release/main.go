@@ -36,13 +36,20 @@ func main() {
 	if *only != "" {
 		list = []string{*only}
 	}
-	if err := release(*out, list); err != nil {
+	if err := release(*out, list, final); err != nil {
 		fmt.Fprintf(os.Stderr, "release: %v\n", err)
 		os.Exit(1)
 	}
 }
 
-func release(dir string, list []string) error {
+// settings are what the go command is told beside the system.
+type settings struct{ flags, env []string }
+
+// final are those of the programs that are handed out: static, small, and
+// without paths of this machine.
+var final = settings{[]string{"-trimpath", "-ldflags", "-s -w -buildid="}, []string{"CGO_ENABLED=0", "GOFLAGS="}}
+
+func release(dir string, list []string, how settings) error {
 	work, err := os.MkdirTemp("", "columnbowl-release-")
 	if err != nil {
 		return err
@@ -57,7 +64,7 @@ func release(dir string, list []string) error {
 	}
 	var sums strings.Builder
 	for _, system := range list {
-		name, err := build(dir, system, overlay)
+		name, err := build(dir, system, overlay, how)
 		if err != nil {
 			return err
 		}
@@ -103,8 +110,8 @@ func prepare(work string) (overlay string, err error) {
 	return overlay, os.WriteFile(overlay, text, 0o644)
 }
 
-// build builds the program for one system: static, without paths of this machine.
-func build(dir, system, overlay string) (name string, err error) {
+// build builds the program for one system.
+func build(dir, system, overlay string, how settings) (name string, err error) {
 	goos, goarch, ok := strings.Cut(system, "/")
 	if !ok {
 		return "", errors.New("a system is named with its processor, such as linux/amd64, not " + system)
@@ -113,8 +120,9 @@ func build(dir, system, overlay string) (name string, err error) {
 	if goos == "windows" {
 		name += ".exe"
 	}
-	cmd := exec.Command("go", "build", "-tags", "release", "-overlay", overlay, "-trimpath", "-buildvcs=false", "-ldflags", "-s -w -buildid=", "-o", filepath.Join(dir, name), "./build")
-	cmd.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+goos, "GOARCH="+goarch, "GOFLAGS=")
+	args := append([]string{"build", "-tags", "release", "-overlay", overlay, "-buildvcs=false", "-o", filepath.Join(dir, name)}, how.flags...)
+	cmd := exec.Command("go", append(args, "./build")...)
+	cmd.Env = append(append(os.Environ(), "GOOS="+goos, "GOARCH="+goarch), how.env...)
 	var said bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &said, &said
 	if err := cmd.Run(); err != nil {
