@@ -1,6 +1,7 @@
 # make         bind the handbook into out/
 # make proof   check the content and bind nothing (go run ./build proof -v lists the terms without an outside check)
 # make test    everything that must pass before a change is kept
+# make release programs for people without Go, with the book inside, into release/
 # make bench   measure
 # make pictures  the pictures of README.md anew, from the bound handbook
 # make fuzz    look for inputs that break the readers (FUZZTIME=2m for longer)
@@ -13,13 +14,17 @@ FUZZTIME ?= 20s
 PACKAGES = $(shell go list ./... | grep -v /node_modules/)
 SOURCES  = $(shell find . -name '*.go' -not -path '*/node_modules/*' -not -path './$(OUT)/*')
 
-.PHONY: bind proof test format vet unit wasm pages bench pictures fuzz clean
+.PHONY: bind release proof test format vet unit wasm pages bench pictures fuzz clean
 
 bind:
 	go run ./build bind --out $(OUT)
 
 proof:
 	go run ./build proof
+
+# One file for each common system: it needs nothing beside it.
+release:
+	go run ./build/release --out release
 
 # In the order of how fast a step can fail. proof prints what the book was compared with.
 test: format vet wasm proof unit pages
@@ -66,4 +71,4 @@ fuzz:
 	FUZZ=500 node --test site/tests/deskfile.test.mjs
 
 clean:
-	rm -rf $(OUT) $(OUT).new $(OUT).old
+	rm -rf $(OUT) $(OUT).new $(OUT).old release

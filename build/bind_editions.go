@@ -23,7 +23,7 @@ func bindAll(b *book.Book, a *bindArgs, seen *bindery.Evidence, start time.Time,
 	}
 	opts := bindery.Options{Evidence: seen}
 	if a.out != "" || a.file != "" {
-		if parts.Wasm, err = engineFor(a.engine); err != nil {
+		if err := withEngine(&parts, a.engine); err != nil {
 			return err
 		}
 	}

@@ -12,6 +12,7 @@ import (
 
 	"columnbowl/build/bindery"
 	"columnbowl/build/bundle"
+	"columnbowl/build/carried"
 )
 
 const bindUsage = `usage: columnbowl bind [--content DIR] [--out DIR] [--file FILE] [--epub FILE]
@@ -21,16 +22,19 @@ Makes the handbook: checks the content, and writes the pages with all that they
 need into a folder that opens by double click. Nothing is written while the
 content has errors, and a bind that fails leaves the earlier edition as it was.
 
-  --content DIR   the content folder (default: ./content)
+  --content DIR   the content folder (default: ./content, or else the book
+                  inside this program, if it carries one)
   --out DIR       the folder to write (default: ./out, if no other edition is
                   asked for); it is replaced as a whole
   --file FILE     the whole handbook in one HTML file, for a phone or a mail
   --epub FILE     the same book for reading devices, as EPUB 3
   --print FILE    one HTML file to be printed, or made a PDF of by a browser
-  --engine FILE   an engine for the page that is built already; without it the
-                  engine is built from this project, with the go command
-  --checks DIR    the published values to compare the book with (default:
-                  ./testdata/published/checks, if the content is ./content)
+  --engine FILE   an engine for the page that is built already; without it, it is
+                  the one inside this program, or, if that carries none, one that
+                  the go command builds from this project
+  --checks DIR    the published values to compare the book with (default: the
+                  folder checks of the content, or what belongs to the handbook
+                  itself)
 
 Exit status: 0 bound, 1 the content has errors or the book could not be made or
 written, 2 bad usage.
@@ -52,7 +56,7 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags := flag.NewFlagSet("bind", flag.ContinueOnError)
 	flags.SetOutput(errOut)
 	flags.Usage = func() { fmt.Fprint(errOut, bindUsage) }
-	flags.StringVar(&a.content, "content", "content", "")
+	flags.StringVar(&a.content, "content", "", "")
 	flags.StringVar(&a.out, "out", "", "")
 	flags.StringVar(&a.file, "file", "", "")
 	flags.StringVar(&a.epub, "epub", "", "")
@@ -68,14 +72,15 @@ func runBind(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "columnbowl bind: “%s” was not expected here\n%s", flags.Arg(0), bindUsage)
 		return 2
 	}
-	if info, err := os.Stat(a.content); err != nil || !info.IsDir() {
-		fmt.Fprintf(errOut, "columnbowl bind: there is no content folder %s; name one with --content DIR\n", a.content)
+	src, err := openSource(a.content)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl bind: %v\n", err)
 		return 2
 	}
 	a.settle()
 	start := time.Now()
-	b, found, summary := proofed(a.content)
-	outcomes, apart, err := comparePublished(b, a.content, a.checks, &summary)
+	b, found, summary := proofed(src)
+	outcomes, apart, err := comparePublished(b, src, a.checks, &summary)
 	if err != nil {
 		fmt.Fprintf(errOut, "columnbowl bind: %v\n", err)
 		return 1
@@ -96,20 +101,28 @@ func runBind(args []string, out, errOut io.Writer) int {
 	return 0
 }
 
-// engineFor reads an engine that is built already, or builds it.
-func engineFor(file string) ([]byte, error) {
+// withEngine adds the engine for the page to the parts of an edition: one that is
+// built already, the one that this program carries, or one that is built now.
+func withEngine(parts *bindery.Parts, file string) (err error) {
 	if file != "" {
-		wasm, err := os.ReadFile(file)
-		if err != nil {
-			return nil, fmt.Errorf("the engine cannot be read: %w", err)
+		if parts.Wasm, err = os.ReadFile(file); err != nil {
+			return fmt.Errorf("the engine cannot be read: %w", err)
 		}
-		return wasm, nil
+		return nil
+	}
+	if carried.Has() {
+		if parts.Packed, err = carried.Engine(); err != nil {
+			return err
+		}
+		parts.Wasm, err = bundle.UnpackEngine(parts.Packed)
+		return err
 	}
 	dir, err := moduleDir()
 	if err != nil {
-		return nil, err
+		return err
 	}
-	return bundle.Engine(dir)
+	parts.Wasm, err = bundle.Engine(dir)
+	return err
 }
 
 var ownModule = regexp.MustCompile(`(?m)^module columnbowl$`)

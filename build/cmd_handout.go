@@ -41,7 +41,8 @@ package of QTI 3.0, with what each known mistake gives as feedback.
   --out DIR        the folder to write into (default: ./handout)
   --paper SIZE     a4 or letter (default: a4)
   --replace        write over the files of an earlier handout
-  --content DIR    the content folder (default: ./content)
+  --content DIR    the content folder (default: ./content, or else the book inside
+                   this program, if it carries one)
 
 Exit status: 0 written, 1 something could not be made or written, 2 bad usage.
 `
@@ -62,7 +63,7 @@ func (a *classArgs) common(name, out, usage string, errOut io.Writer) *flag.Flag
 	flags.SetOutput(errOut)
 	flags.Usage = func() { fmt.Fprint(errOut, usage) }
 	flags.StringVar(&a.class, "class", "", "")
-	flags.StringVar(&a.content, "content", "content", "")
+	flags.StringVar(&a.content, "content", "", "")
 	flags.StringVar(&a.out, "out", out, "")
 	flags.StringVar(&a.paper, "paper", "a4", "")
 	flags.BoolVar(&a.replace, "replace", false, "")
@@ -196,10 +197,11 @@ func (a *classArgs) office(errOut io.Writer) (*class.Office, error) {
 	if a.paper != "a4" && a.paper != "letter" {
 		return nil, badUsage("the paper is a4 or letter, not “%s”", a.paper)
 	}
-	if info, err := os.Stat(a.content); err != nil || !info.IsDir() {
-		return nil, badUsage("there is no content folder %s; name one with --content DIR", a.content)
+	src, err := openSource(a.content)
+	if err != nil {
+		return nil, badUsage("%v", err)
 	}
-	b, set, found := loadExercises(a.content)
+	b, set, found := loadExercises(src)
 	if found.Errors() > 0 {
 		if err := found.Print(errOut); err != nil {
 			return nil, err

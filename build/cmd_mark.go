@@ -25,7 +25,8 @@ named with file, line and column, and the others are marked all the same.
   --out DIR        the folder to write into (default: ./marked)
   --paper SIZE     a4 or letter (default: a4)
   --replace        write over the files of an earlier marking
-  --content DIR    the content folder (default: ./content)
+  --content DIR    the content folder (default: ./content, or else the book inside
+                   this program, if it carries one)
 
 Exit status: 0 all rows marked, 1 some row could not be marked or a file not
 written, 2 bad usage.
@@ -123,8 +124,8 @@ func printMarks(out io.Writer, office *class.Office, marked []class.Marked, dir 
 
 // loadExercises loads a content folder and makes its exercises ready. The list
 // holds all that is wrong.
-func loadExercises(dir string) (*book.Book, *exercise.Set, report.List) {
-	b, found := book.Load(os.DirFS(dir))
+func loadExercises(src *source) (*book.Book, *exercise.Set, report.List) {
+	b, found := book.Load(src.files)
 	set, more := b.Practice()
-	return b, set, append(found, more...).Place(b.Files).In(dir)
+	return b, set, append(found, more...).Place(b.Files).In(src.name)
 }

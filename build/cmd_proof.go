@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 
 	"columnbowl/build/book"
 	"columnbowl/build/proof"
@@ -18,9 +17,10 @@ examples again, compares formulas with their SI form, follows every link and
 every name, and compares the book with published values. Prints all that is
 wrong with file, line and column.
 
-  --content DIR   the content folder (default: ./content)
-  --checks DIR    the published values (default: ./testdata/published/checks
-                  for the content folder ./content, where there is one)
+  --content DIR   the content folder (default: ./content, or else the book
+                  inside this program, if it carries one)
+  --checks DIR    the published values (default: the folder checks of the
+                  content, or what belongs to the handbook itself)
   -v              also list the terms that no formula computes, and those that
                   no published value checks
 
@@ -31,7 +31,7 @@ func runProof(args []string, out, errOut io.Writer) int {
 	flags := flag.NewFlagSet("proof", flag.ContinueOnError)
 	flags.SetOutput(errOut)
 	flags.Usage = func() { fmt.Fprint(errOut, proofUsage) }
-	content := flags.String("content", "content", "")
+	content := flags.String("content", "", "")
 	checks := flags.String("checks", "", "")
 	verbose := flags.Bool("v", false, "")
 	switch err := flags.Parse(args); {
@@ -43,12 +43,13 @@ func runProof(args []string, out, errOut io.Writer) int {
 		fmt.Fprintf(errOut, "columnbowl proof: “%s” was not expected here\n%s", flags.Arg(0), proofUsage)
 		return 2
 	}
-	if info, err := os.Stat(*content); err != nil || !info.IsDir() {
-		fmt.Fprintf(errOut, "columnbowl proof: there is no content folder %s; name one with --content DIR\n", *content)
+	src, err := openSource(*content)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl proof: %v\n", err)
 		return 2
 	}
-	b, found, summary := proofed(*content)
-	_, compared, err := comparePublished(b, *content, *checks, &summary)
+	b, found, summary := proofed(src)
+	_, compared, err := comparePublished(b, src, *checks, &summary)
 	if err != nil {
 		fmt.Fprintf(errOut, "columnbowl proof: %v\n", err)
 		return 2
@@ -75,11 +76,11 @@ func runProof(args []string, out, errOut io.Writer) int {
 }
 
 // proofed loads and checks a content folder; the list holds all that is wrong.
-func proofed(dir string) (*book.Book, report.List, proof.Summary) {
-	b, found := book.Load(os.DirFS(dir))
+func proofed(src *source) (*book.Book, report.List, proof.Summary) {
+	b, found := book.Load(src.files)
 	more, summary := proof.Check(b)
-	summary.Notes = summary.Notes.In(dir)
-	return b, append(found, more...).Place(b.Files).In(dir), summary
+	summary.Notes = summary.Notes.In(src.name)
+	return b, append(found, more...).Place(b.Files).In(src.name), summary
 }
 
 func plural(n int, word string) string {

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 
@@ -45,9 +44,14 @@ func runReckon(args []string, out, errOut io.Writer) int {
 		fmt.Fprint(errOut, "Run “columnbowl help reckon” for the usage.\n")
 		return 2
 	}
-	b, problems := book.Load(os.DirFS(a.content))
+	src, err := openSource(a.content)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl reckon: %v\n", err)
+		return 2
+	}
+	b, problems := book.Load(src.files)
 	if len(problems) > 0 {
-		problems.In(a.content).Print(errOut)
+		problems.In(src.name).Print(errOut)
 		return 2
 	}
 	q, err := a.question(b.Engine)
@@ -63,7 +67,7 @@ func runReckon(args []string, out, errOut io.Writer) int {
 }
 
 func parseReckon(args []string) (*reckonArgs, error) {
-	a := &reckonArgs{content: "content"}
+	a := &reckonArgs{content: ""}
 	for i := 0; i < len(args); i++ {
 		arg := args[i]
 		flag, value, has := strings.Cut(strings.TrimLeft(arg, "-"), "=")

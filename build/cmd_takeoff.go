@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 
@@ -46,9 +45,14 @@ func runTakeoff(args []string, out, errOut io.Writer) int {
 		fmt.Fprint(errOut, "Run “columnbowl help takeoff” for the usage.\n")
 		return 2
 	}
-	b, problems := book.Load(os.DirFS(a.content))
+	src, err := openSource(a.content)
+	if err != nil {
+		fmt.Fprintf(errOut, "columnbowl takeoff: %v\n", err)
+		return 2
+	}
+	b, problems := book.Load(src.files)
 	if problems.Errors() > 0 || b.Assembly == nil {
-		problems.In(a.content).Print(errOut)
+		problems.In(src.name).Print(errOut)
 		return 2
 	}
 	t, err := a.takeoff(b)
@@ -65,7 +69,7 @@ func runTakeoff(args []string, out, errOut io.Writer) int {
 }
 
 func parseTakeoff(args []string) (*takeoffArgs, error) {
-	a := &takeoffArgs{reckonArgs: reckonArgs{content: "content"}}
+	a := &takeoffArgs{reckonArgs: reckonArgs{content: ""}}
 	for i := 0; i < len(args); i++ {
 		flag, value, has := strings.Cut(strings.TrimLeft(args[i], "-"), "=")
 		switch {

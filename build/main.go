@@ -22,6 +22,8 @@ type command struct {
 
 // commands in the order in which the list shows them.
 var commands = []command{
+	{"begin", "begin a book of your own, from the handbook", beginUsage, runBegin},
+	{"read", "see the book in a browser while you write it", readUsage, runRead},
 	{"proof", "check the content: every number, link and word", proofUsage, runProof},
 	{"bind", "make the handbook: pages that open by double click", bindUsage, runBind},
 	{"handout", "make exercise sheets for a class, with a key", handoutUsage, runHandout},

@@ -72,6 +72,8 @@ type Frame struct {
 	BookID      string // required: id of the book, part of the keys of what the browser remembers
 	Title       string // title of the page, plain text; "" on the home page
 	Description string // one sentence for the page's description
+	Script      string // required: where the script of the pages stands, from the page
+	Style       string // required: where the style sheet stands, from the page
 	Root        string // way from the page to the folder of index.html: "" or "../"
 	Units       string // which number stands large before the reader chooses: "us" or "si"; "" means "us"
 
@@ -580,4 +582,6 @@ type Home struct {
 type Hub struct {
 	Lang string
 	Book string // required: title, for the title element
+
+	Script string // required: where its script stands
 }

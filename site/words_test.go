@@ -81,7 +81,7 @@ func TestNoWordIsIdle(t *testing.T) {
 		}
 	}
 	var binders []string
-	for _, room := range []string{"bindery", "epub", "onefile"} {
+	for _, room := range []string{"bindery", "epub", "onefile", "serve"} {
 		files, err := filepath.Glob("../build/" + room + "/*.go")
 		if err != nil {
 			t.Fatal(err)

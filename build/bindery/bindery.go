@@ -10,13 +10,9 @@ package bindery
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"columnbowl/build/book"
-	"columnbowl/build/bundle"
-	"columnbowl/build/index"
-	"columnbowl/calcwasm/answer"
 	"columnbowl/site"
 )
 
@@ -29,6 +25,7 @@ type Parts struct {
 	Font                  []byte // of the formulas, woff2
 	FontLicence           []byte // goes with the font, as the licence asks
 	Wasm                  []byte // the engine
+	Packed                []byte // the engine as bundle.PackEngine packs it; nil: it is packed here
 	Shells                *site.Set
 }
 
@@ -40,57 +37,13 @@ type Options struct {
 
 	// Evidence is what stands outside the book; nil if it was not compared.
 	Evidence *Evidence
+
+	// Keep is what may be taken over from an earlier binding; nil for none.
+	Keep *Keep
 }
 
 // form of the edition that Bind makes: a folder of pages.
 const form = "folder"
-
-// Bind makes the folder edition of a book. The book must be sound: proof it
-// first.
-func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
-	w, err := begin(b, parts, opts)
-	if err != nil {
-		return nil, err
-	}
-	w.wells = &wells{inks: readPapers(string(parts.Style))}
-	pages := w.pages()
-	files, err := render(pages, parts.Shells, opts.Workers)
-	if err != nil {
-		return nil, err
-	}
-	for i := range files {
-		files[i].Data = site.FewSigns(files[i].Data)
-	}
-	assets, err := assetFiles(b, parts)
-	if err != nil {
-		return nil, err
-	}
-	assets = append(assets, w.wells.list()...)
-	if w.cuts != nil {
-		script, err := bundle.PackScript(w.cuts.pack())
-		if err != nil {
-			return nil, err
-		}
-		assets = append(append(assets, w.cuts.files(opts.Workers)...), File{cutsScript, script})
-	}
-	if w.practice != nil {
-		script, err := w.practice.script()
-		if err != nil {
-			return nil, err
-		}
-		assets = append(assets, script)
-	}
-	e := &Edition{BookID: b.Handbook.ID, Form: form, Files: append(files, assets...)}
-	if err := e.arrange(); err != nil {
-		return nil, err
-	}
-	hosting, err := w.hosting(e, parts.WorkerScript)
-	if err != nil {
-		return nil, err
-	}
-	e.Files = append(e.Files, hosting...)
-	return e, e.arrange()
-}
 
 // begin prepares what all pages of a book are made from.
 func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
@@ -101,38 +54,33 @@ func begin(b *book.Book, parts Parts, opts Options) (*work, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.evidence = opts.Evidence
+	w.evidence, w.keep = opts.Evidence, opts.Keep
 	if err := w.preparePractice(); err != nil {
 		return nil, err
 	}
 	if err := w.prepareCuts(parts.DrawnStyle); err != nil {
 		return nil, err
 	}
-	if err := w.prepareGuides(); err != nil {
-		return nil, err
-	}
+	w.prepareGuides()
 	return w, w.countParts()
 }
 
 // Paths of the pages and assets of an edition, from its folder.
 const (
-	homePath     = "index.html"
-	chainPath    = "well-to-wire.html"
-	deskPath     = "desk.html"
-	hubPath      = "hub.html"
-	termsPath    = "terms/index.html"
-	partsPath    = "parts/index.html"
-	sourcesPath  = "sources.html"
-	pageScript   = "assets/page.js"
-	hubScript    = "assets/hub.js"
-	pageStyle    = "assets/page.css"
-	mathFont     = "assets/columnbowl-math.woff2"
-	fontLicence  = "assets/columnbowl-math-OFL.txt"
-	enginePacked = "assets/engine.packed" // not .gz: some servers would unpack it on the way
-	engineScript = "assets/engine.js"
-	bookScript   = "assets/book.js"
-	cutsScript   = "assets/cutaway.js"
-	wordsScript  = "assets/words.js"
+	homePath    = "index.html"
+	chainPath   = "well-to-wire.html"
+	deskPath    = "desk.html"
+	hubPath     = "hub.html"
+	termsPath   = "terms/index.html"
+	partsPath   = "parts/index.html"
+	sourcesPath = "sources.html"
+)
+
+// The engine comes in two forms: for served pages, and as a script for pages
+// that are opened by double click.
+const (
+	enginePacked = "engine.packed" // not .gz: some servers would unpack it on the way
+	engineScript = "engine.js"
 )
 
 func termPath(id string) string     { return "terms/" + id + ".html" }
@@ -143,26 +91,3 @@ func placePath(id string) string    { return "places/" + id + ".html" }
 
 // rootOf is the way from a page to the edition's folder.
 func rootOf(path string) string { return strings.Repeat("../", strings.Count(path, "/")) }
-
-func assetFiles(b *book.Book, p Parts) ([]File, error) {
-	engine, err := bundle.PackEngine(p.Wasm)
-	if err != nil {
-		return nil, err
-	}
-	data, err := bundle.BookScript(answer.Pack(b.Engine, b.Assembly))
-	if err != nil {
-		return nil, err
-	}
-	words, err := bundle.PackScript(index.Words(b))
-	if err != nil {
-		return nil, err
-	}
-	files := []File{{pageScript, p.PageScript}, {hubScript, p.HubScript}, {pageStyle, p.Style}, {mathFont, p.Font}, {fontLicence, p.FontLicence},
-		{enginePacked, engine}, {engineScript, bundle.EngineScript(engine)}, {bookScript, data}, {wordsScript, words}}
-	for _, f := range files {
-		if len(f.Data) == 0 {
-			return nil, fmt.Errorf("%s would be empty", f.Path)
-		}
-	}
-	return files, nil
-}

@@ -1,6 +1,7 @@
 package bindery
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"slices"
 	"strconv"
@@ -23,14 +24,21 @@ const usualStages = 8
 
 // cuts draws the sheets of the pump; nil where the book has no profiles.
 type cuts struct {
-	w       *work
-	shapes  *cutaway.Shapes
-	words   cutaway.Words
+	w      *work
+	shapes *cutaway.Shapes
+	words  cutaway.Words
+	plates          // what is drawn
+	style  inks     // of drawings that are files
+	extra  sync.Map // path -> litFile: drawings that texts ask for
+	made   sync.Map // path -> func() *drawnFile: files that were asked for
+}
+
+// plates are the drawings, made once for a book and taken over by the next
+// binding while nothing has changed that they show.
+type plates struct {
 	drawn   map[string]cutaway.Drawing // by build, sheet and width
 	others  []*other                   // sheets of pumps that are made otherwise than usual
 	otherOf map[string]seenIn          // which of them shows a part, by build/part
-	style   inks                       // of drawings that are files
-	extra   sync.Map                   // path -> litFile: drawings that texts ask for
 }
 
 func (w *work) prepareCuts(style []byte) error {
@@ -41,13 +49,31 @@ func (w *work) prepareCuts(style []byte) error {
 	if err != nil {
 		return err
 	}
-	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: readInks(string(style))}
+	c := &cuts{w: w, shapes: shapes, style: readInks(string(style))}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
 		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"],
 		FreeTurns: w.words["cut.free-turns"], FreeStands: w.words["cut.free-stands"]}
 	for _, id := range w.book.Shapes.Labels() {
 		c.words.Of[id] = w.cutWord(id)
 	}
+	c.plates, err = Recall(w.keep, "drawings", c.sum(), func() (plates, error) { return c.drawAll(), nil })
+	w.cuts = c
+	return err
+}
+
+// sum is a sum of all that the drawings are made from.
+func (c *cuts) sum() string {
+	sum := sha256.New()
+	sum.Write(c.pack())
+	for _, p := range c.w.book.Parts { // those that no usual pump has are drawn too
+		fmt.Fprintf(sum, "%s %q\n", p.ID, p.Builds)
+	}
+	return string(sum.Sum(nil))
+}
+
+// drawAll draws every sheet at every width.
+func (c *cuts) drawAll() plates {
+	c.plates = plates{drawn: map[string]cutaway.Drawing{}, otherOf: map[string]seenIn{}}
 	for _, build := range book.Builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range widths {
@@ -56,8 +82,7 @@ func (w *work) prepareCuts(style []byte) error {
 		}
 	}
 	c.drawOthers()
-	w.cuts = c
-	return nil
+	return c.plates
 }
 
 // cutWord is the name of a label of a drawing: a part's own, or that of a
@@ -90,36 +115,6 @@ func cutName(build, sheet string, width int) string {
 
 func cutPath(build, sheet string, width int) string {
 	return "drawings/" + cutName(build, sheet, width) + ".svg"
-}
-
-// files are the drawings, each a file of its own with its styles in it, so that
-// a page can show it as a picture with a part lit by its address. The pages have
-// been made before: those that texts ask for are among them.
-func (c *cuts) files(workers int) []File {
-	var paths []string
-	var what []litFile
-	for _, build := range book.Builds {
-		for _, sheet := range cutaway.Sheets(build) {
-			for _, width := range widths {
-				paths = append(paths, cutPath(build, sheet, width))
-				what = append(what, litFile{build: build, sheet: sheet, width: width})
-			}
-		}
-	}
-	for _, o := range c.others {
-		for _, width := range widths[1:] {
-			paths = append(paths, cutPath(o.build, o.name(), width))
-			what = append(what, litFile{build: o.build, sheet: o.name(), width: width})
-		}
-	}
-	c.extra.Range(func(path, l any) bool {
-		paths = append(paths, path.(string))
-		what = append(what, l.(litFile))
-		return true
-	})
-	list := make([]File, len(paths))
-	share(len(list), workers, func(i int) { list[i] = File{paths[i], c.file(what[i])} })
-	return list
 }
 
 // file is a drawing as a file. It is a picture, which nobody walks through: the

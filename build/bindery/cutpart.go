@@ -31,7 +31,6 @@ type seenIn struct {
 
 // drawOthers draws what the part pages need beyond the usual sheets.
 func (c *cuts) drawOthers() {
-	c.otherOf = map[string]seenIn{}
 	for _, p := range c.w.book.Parts {
 		for _, build := range p.Builds {
 			if c.usual(build, p.ID) != "" {

@@ -31,6 +31,7 @@ func (w *work) frame(s stand) site.Frame {
 	root := rootOf(s.path)
 	short, _ := w.title()
 	f := site.Frame{
+		Script: root + w.assets.page, Style: root + w.assets.style,
 		Book: short, BookID: w.book.Handbook.ID, Title: s.title, Description: s.say, Root: root, Units: w.units,
 		Nav: []site.NavEntry{{Key: "terms", URL: root + termsPath}, {Key: "parts", URL: root + partsPath}}, Block: s.block, Prev: moved(s.prev, root), Next: moved(s.next, root),
 	}

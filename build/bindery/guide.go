@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"slices"
 	"strings"
+	"sync"
 
 	"columnbowl/build/book"
 	"columnbowl/build/highlight"
@@ -32,26 +33,27 @@ func (w *work) guideLinks(root string) []site.Link {
 	return list
 }
 
-// prepareGuides works out the book with the examples of its guides, which are
-// no part of the book itself.
-func (w *work) prepareGuides() error {
-	loose := w.shells.Loose()
-	if len(w.book.Guides) == 0 || loose == nil {
-		return nil
+// prepareGuides lets the pages of the guides ask for the book with their
+// examples, which are no part of the book itself. Other pages do without it.
+func (w *work) prepareGuides() {
+	if len(w.book.Guides) > 0 && w.shells.Loose() != nil {
+		w.shown = sync.OnceValues(w.withExamples)
 	}
+}
+
+func (w *work) withExamples() (*work, error) {
 	with, found := w.book.WithExamples()
 	if with == nil {
-		return nil
+		return nil, nil
 	}
 	if found.Errors() > 0 || with.Engine == nil || !with.Whole {
-		return errors.New("the examples of the guides have errors: run columnbowl proof")
+		return nil, errors.New("the examples of the guides have errors: run columnbowl proof")
 	}
-	s, err := prepare(with, loose)
+	s, err := prepare(with, w.shells.Loose())
 	if err != nil {
-		return err
+		return nil, err
 	}
-	s.loose, s.cuts = true, w.cuts
-	w.shown = s
+	s.loose, s.cuts, s.assets = true, w.cuts, w.assets
 	// What an example changes may keep an exercise of the book from being drawn:
 	// only those of the examples are.
 	set, _ := with.Practice()
@@ -61,7 +63,8 @@ func (w *work) prepareGuides() error {
 			list = append(list, e)
 		}
 	}
-	return s.drawSheets(set, list)
+	s.practice, err = s.drawSheets(set, list)
+	return s, err
 }
 
 // guideView fills the page of a guide.
@@ -104,7 +107,11 @@ func (w *work) guideView(g *book.Guide) (any, error) {
 // shownFile is an example of a guide: its file, and beside each stretch of it
 // what the page makes of it.
 func (w *work) shownFile(b *markdown.Block, prefix, root string) (string, error) {
-	rows, err := w.shown.stretches(b.Head, root)
+	shown, err := w.shown()
+	if err != nil {
+		return "", err
+	}
+	rows, err := shown.stretches(b.Head, root)
 	if err != nil {
 		return "", fmt.Errorf("the example %s: %w", b.Head, err)
 	}

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 )
 
 // Files that only a copy on a server uses, from the edition's folder. The worker
@@ -37,7 +38,7 @@ func (w *work) hosting(e *Edition, script []byte) ([]File, error) {
 	sum := sha256.New()
 	for _, f := range append(append([]File{}, e.Files...), list...) {
 		// A server hands out the engine itself; the script that carries it is for folders.
-		if f.Path == engineScript {
+		if strings.HasPrefix(f.Path, assetsFolder+strings.TrimSuffix(engineScript, "js")) && strings.HasSuffix(f.Path, ".js") {
 			continue
 		}
 		told.Files = append(told.Files, f.Path)

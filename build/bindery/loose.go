@@ -93,7 +93,7 @@ func Loosen(b *book.Book, parts Parts, opts Options) (*Loose, error) {
 	out.Frame = frameOf(string(home.Data))
 	out.Packs = w.packs()
 	if w.cuts != nil {
-		out.Files = w.cuts.files(opts.Workers)
+		out.Files = w.cuts.plainFiles(opts.Workers)
 		slices.SortFunc(out.Files, func(a, b File) int { return strings.Compare(a.Path, b.Path) })
 	}
 	return out, nil

@@ -79,5 +79,5 @@ func (w *work) pages() []page {
 
 func (w *work) hubView() (any, error) {
 	short, _ := w.title()
-	return &site.Hub{Book: short}, nil
+	return &site.Hub{Book: short, Script: w.assets.hubs}, nil
 }

@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"columnbowl/build/book"
-	"columnbowl/build/bundle"
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/exercise"
@@ -20,10 +19,9 @@ import (
 
 // Paths of the pages of practice.
 const (
-	practicePath    = "practice/index.html"
-	cardsPath       = "practice/cards.html"
-	progressPath    = "practice/progress.html"
-	exercisesScript = "assets/exercises.js"
+	practicePath = "practice/index.html"
+	cardsPath    = "practice/cards.html"
+	progressPath = "practice/progress.html"
 )
 
 func exercisePath(id string) string { return "practice/" + id + ".html" }
@@ -51,16 +49,24 @@ func (w *work) preparePractice() error {
 	if len(w.book.Exercises) == 0 {
 		return nil
 	}
-	set, found := w.book.Practice()
-	if set == nil || len(found) > 0 {
-		return errors.New("the exercises of this book have errors: run columnbowl proof")
+	ground := ""
+	if w.keep != nil {
+		ground = Ground(w.book)
 	}
-	return w.drawSheets(set, slices.Clone(w.book.Exercises))
+	var err error
+	w.practice, err = Recall(w.keep, "practice", ground, func() (*practice, error) {
+		set, found := w.book.Practice()
+		if set == nil || len(found) > 0 {
+			return nil, errors.New("the exercises of this book have errors: run columnbowl proof")
+		}
+		return w.drawSheets(set, slices.Clone(w.book.Exercises))
+	})
+	return err
 }
 
 // drawSheets draws the printed sheets of exercises, which come in their order of
 // reading.
-func (w *work) drawSheets(set *exercise.Set, list []*book.Exercise) error {
+func (w *work) drawSheets(set *exercise.Set, list []*book.Exercise) (*practice, error) {
 	p := &practice{set: set, order: list, sheets: map[string]*drawnSheet{}}
 	depth := map[string]int{}
 	for i, place := range w.book.Handbook.Places {
@@ -72,20 +78,14 @@ func (w *work) drawSheets(set *exercise.Set, list []*book.Exercise) error {
 	for _, e := range p.order {
 		sheet, why := set.Draw(set.Find(e.ID), printedSeed)
 		if sheet == nil {
-			return fmt.Errorf("no sheet of the exercise %s can be drawn: %s", e.ID, why)
+			return nil, fmt.Errorf("no sheet of the exercise %s can be drawn: %s", e.ID, why)
 		}
 		p.sheets[e.ID] = w.drawSheet(set, sheet)
 	}
-	w.practice = p
-	return nil
+	return p, nil
 }
 
-// script is the pack of the exercises for the page's engine.
-func (p *practice) script() (File, error) {
-	data, err := bundle.PackScript(p.pack())
-	return File{exercisesScript, data}, err
-}
-
+// pack is the exercises for the page's engine.
 func (p *practice) pack() []byte { return append([]byte(answer.ExercisePack+"\n"), p.set.Pack()...) }
 
 func (w *work) drawSheet(set *exercise.Set, sheet *exercise.Sheet) *drawnSheet {

@@ -20,12 +20,17 @@ type page struct {
 	view func() (any, error)
 }
 
-// render makes all pages, several at once. Each writes into its own slot, so
-// the order of the work leaves no trace. All errors are told, in the order of
-// the pages.
+// render makes all pages.
 func render(pages []page, shells *site.Set, workers int) ([]File, error) {
-	files, failed := make([]File, len(pages)), make([]error, len(pages))
-	share(len(pages), workers, func(i int) { files[i], failed[i] = pages[i].render(shells) })
+	return sideBySide(len(pages), workers, func(i int) (File, error) { return pages[i].render(shells) })
+}
+
+// sideBySide makes n files, several at once. Each goes into its own slot, so
+// the order of the work leaves no trace. All errors are told, in the order of
+// the files.
+func sideBySide(n, workers int, one func(i int) (File, error)) ([]File, error) {
+	files, failed := make([]File, n), make([]error, n)
+	share(n, workers, func(i int) { files[i], failed[i] = one(i) })
 	return files, errors.Join(failed...)
 }
 

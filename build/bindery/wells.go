@@ -54,6 +54,15 @@ func (l *wells) list() []File {
 	return list
 }
 
+// find is the well that stands at a path, once a page has asked for it.
+func (l *wells) find(path string) ([]byte, bool) {
+	data, ok := l.files.Load(path)
+	if !ok {
+		return nil, false
+	}
+	return data.([]byte), true
+}
+
 // railed draws a scene of the rail or the strip: what back takes as a picture
 // behind it, the rest in the page. In a document that is one file all of it
 // stands in the page.

@@ -54,7 +54,7 @@ func TestFoundPagesExist(t *testing.T) {
 	if len(seen) < len(b.Pages()) {
 		t.Errorf("%d places are found for %d pages", len(seen), len(b.Pages()))
 	}
-	if words, ok := e.File("assets/words.js"); !ok || !bytes.HasPrefix(words, []byte("columnbowlPack(")) {
+	if words, ok := assetOf(e, "words.js"); !ok || !bytes.HasPrefix(words, []byte("columnbowlPack(")) {
 		t.Error("the words are not in the edition")
 	}
 }

@@ -24,11 +24,14 @@ type work struct {
 	units  string // which number stands large: "us" or "si"
 	loose  bool   // pages are made without their frame
 
+	assets   *assets   // empty where pages have no frame
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
 	practice *practice // nil if the book has no exercises
 	wells    *wells    // nil where all of a page stands in it
-	shown    *work     // the book with the examples of its guides; nil if there are none
+	keep     *Keep     // nil keeps nothing
+
+	shown func() (*work, error) // the book with the examples of its guides, loaded once; nil if it has no guides
 
 	counted   map[string]map[string]float64 // by build and part, at the facts of the take-off
 	countedAt string                        // the setting they are counted for
@@ -54,7 +57,7 @@ func prepare(b *book.Book, shells *site.Set) (*work, error) {
 		return nil, err
 	}
 	n := len(b.Terms)
-	w := &work{book: b, engine: b.Engine, source: b.Source, shells: shells, words: words, units: cmp.Or(b.Handbook.Units, "us"),
+	w := &work{assets: &assets{}, book: b, engine: b.Engine, source: b.Source, shells: shells, words: words, units: cmp.Or(b.Handbook.Units, "us"),
 		examples: map[*markdown.Block]*reckon.Example{}, byTerm: make([][]*reckon.Example, n),
 		cautions: map[int][]int{}, slips: map[int][]int{}, about: map[string][]int{},
 		standsOn: make([][]int, n), usedBy: make([][]int, n), parts: make([][]string, n)}

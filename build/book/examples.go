@@ -43,7 +43,7 @@ func (b *Book) WithExamples() (*Book, report.List) {
 	if len(examples) == 0 {
 		return nil, nil
 	}
-	files := memory{}
+	files := Memory{}
 	for name, text := range b.Files {
 		if !strings.HasPrefix(name, folders[GuidePage]+"/") {
 			files[name] = text

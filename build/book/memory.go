@@ -8,29 +8,29 @@ import (
 	"time"
 )
 
-// memory is a content folder that stands in memory: the text of each file by
+// Memory is a content folder that stands in memory: the text of each file by
 // its name.
-type memory map[string][]byte
+type Memory map[string][]byte
 
 var (
-	_ fs.ReadFileFS = memory{}
-	_ fs.ReadDirFS  = memory{}
-	_ fs.StatFS     = memory{}
+	_ fs.ReadFileFS = Memory{}
+	_ fs.ReadDirFS  = Memory{}
+	_ fs.StatFS     = Memory{}
 )
 
 // Open is not needed by the loading, which reads whole files and folders.
-func (m memory) Open(name string) (fs.File, error) {
+func (m Memory) Open(name string) (fs.File, error) {
 	return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrInvalid}
 }
 
-func (m memory) ReadFile(name string) ([]byte, error) {
+func (m Memory) ReadFile(name string) ([]byte, error) {
 	if text, ok := m[name]; ok {
 		return text, nil
 	}
 	return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
 }
 
-func (m memory) Stat(name string) (fs.FileInfo, error) {
+func (m Memory) Stat(name string) (fs.FileInfo, error) {
 	if text, ok := m[name]; ok {
 		return entry{path.Base(name), len(text), false}, nil
 	}
@@ -42,7 +42,7 @@ func (m memory) Stat(name string) (fs.FileInfo, error) {
 	return nil, &fs.PathError{Op: "stat", Path: name, Err: fs.ErrNotExist}
 }
 
-func (m memory) ReadDir(name string) ([]fs.DirEntry, error) {
+func (m Memory) ReadDir(name string) ([]fs.DirEntry, error) {
 	var list []fs.DirEntry
 	seen := map[string]bool{}
 	for file, text := range m {

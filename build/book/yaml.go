@@ -22,6 +22,7 @@ type yamlReader struct {
 	yaml  markdown.Span // the YAML in it
 	found *report.List
 	at    map[string]markdown.Span
+	lines []int // where each line of the YAML begins in it
 }
 
 // reader takes the value that stands at a path.
@@ -36,7 +37,7 @@ type field struct {
 
 // readYAML reads a file's YAML as one mapping; what names it in messages.
 func readYAML(file string, src []byte, where markdown.Span, what string, fields []field, found *report.List) titled {
-	y := &yamlReader{file: file, src: src, yaml: where, found: found, at: map[string]markdown.Span{}}
+	y := &yamlReader{file: file, src: src, yaml: where, found: found, at: map[string]markdown.Span{}, lines: linesOf(src[where.Off : where.Off+where.Len])}
 	y.at[""] = markdown.Span{Off: where.Off, Len: lineLength(src, where.Off)}
 	if where == (markdown.Span{}) { // there is no title block, which has been told
 		return titled{y.at}
@@ -52,6 +53,28 @@ func readYAML(file string, src []byte, where markdown.Span, what string, fields 
 	}
 	y.mapping("", what, doc.Content[0], fields)
 	return titled{y.at}
+}
+
+// linesOf finds where the lines of a text begin. Long files have thousands of
+// values, and each has its place: they are not counted from the top each time.
+func linesOf(text []byte) []int {
+	starts := []int{0}
+	for i, c := range text {
+		if c == '\n' {
+			starts = append(starts, i+1)
+		}
+	}
+	return starts
+}
+
+// offset is where a line and column of the YAML, counted from 1, stand in the file.
+func (y *yamlReader) offset(line, column int) int {
+	body := y.src[y.yaml.Off : y.yaml.Off+y.yaml.Len]
+	if line > len(y.lines) {
+		return y.yaml.Off + len(body)
+	}
+	start := y.lines[max(line, 1)-1]
+	return y.yaml.Off + start + report.Offset(body[start:], 1, column)
 }
 
 func lineLength(src []byte, off int) int {
@@ -73,8 +96,7 @@ func (y *yamlReader) broken(err error) {
 			line = n
 		}
 	}
-	body := y.src[y.yaml.Off : y.yaml.Off+y.yaml.Len]
-	off := y.yaml.Off + report.Offset(body, line, 1)
+	off := y.offset(line, 1)
 	y.found.Add(y.file, off, lineLength(y.src, off), "This is not YAML as the title block needs it: "+text+".", "",
 		"A text that holds a colon, a comma in a list, a # or that begins with a sign such as % stands in double quotes.")
 }
@@ -126,8 +148,7 @@ func (y *yamlReader) where(path string) markdown.Span {
 
 // span finds where a node stands in the file.
 func (y *yamlReader) span(n *yaml.Node) markdown.Span {
-	body := y.src[y.yaml.Off : y.yaml.Off+y.yaml.Len]
-	off := y.yaml.Off + report.Offset(body, n.Line, n.Column)
+	off := y.offset(n.Line, n.Column)
 	rest := y.src[off : off+lineLength(y.src, off)]
 	length := len(rest)
 	switch {

@@ -23,6 +23,8 @@ const (
 	epubStyle  = "styles/epub.css"
 	fileStyle  = "styles/onefile.css"
 	paperStyle = "styles/paper.css"
+	readScript = "scripts/read.ts"
+	readStyle  = "styles/read.css"
 )
 
 // floor is the oldest browsers that the pages work in. Newer syntax is turned
@@ -74,6 +76,16 @@ func FileStyles(fsys fs.FS) ([]byte, error) {
 // PaperStyles joins the styles of the print edition.
 func PaperStyles(fsys fs.FS) ([]byte, error) {
 	return build(fsys, paperStyle)
+}
+
+// Reading bundles what the server that shows a book to its author adds to the
+// pages: a script that listens for changes, and the look of what it tells.
+func Reading(fsys fs.FS) (js, css []byte, err error) {
+	if js, err = build(fsys, readScript); err != nil {
+		return nil, nil, err
+	}
+	css, err = build(fsys, readStyle)
+	return js, css, err
 }
 
 func build(fsys fs.FS, entry string) ([]byte, error) {

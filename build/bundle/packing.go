@@ -6,6 +6,8 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"errors"
+	"fmt"
+	"io"
 )
 
 // wasmMagic begins every WebAssembly file.
@@ -30,6 +32,19 @@ func PackEngine(wasm []byte) ([]byte, error) {
 		return nil, err
 	}
 	return packed.Bytes(), nil
+}
+
+// UnpackEngine takes the engine out of what PackEngine has made.
+func UnpackEngine(packed []byte) ([]byte, error) {
+	unzip, err := gzip.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		return nil, fmt.Errorf("the packed engine cannot be read: %w", err)
+	}
+	wasm, err := io.ReadAll(unzip)
+	if err != nil {
+		return nil, fmt.Errorf("the packed engine cannot be read to its end: %w", err)
+	}
+	return wasm, nil
 }
 
 // EngineScript wraps the packed engine into a classic script, the only thing

@@ -26,7 +26,7 @@ func (c *checker) guides() {
 	if with == nil {
 		return
 	}
-	e := &checker{book: with, only: map[string]bool{}}
+	e := &checker{book: with, only: map[string]bool{}, stop: c.stop}
 	for _, example := range c.book.Examples() {
 		e.only[example.File] = true
 		c.summary.Shown++

@@ -72,10 +72,13 @@ type checker struct {
 	found   report.List
 	summary Summary
 	only    map[string]bool // the files that are checked; nil for all
+	stop    func() bool     // whether the run is no longer wanted; nil: it is
 }
 
 // left says whether a file is left out of this run.
-func (c *checker) left(file string) bool { return c.only != nil && !c.only[file] }
+func (c *checker) left(file string) bool {
+	return c.only != nil && !c.only[file] || c.stop != nil && c.stop()
+}
 
 // leftBlock says whether the page of a block is left out.
 func (c *checker) leftBlock(block int) bool { return c.left(c.book.Blocks[block].Page.File) }
@@ -83,8 +86,50 @@ func (c *checker) leftBlock(block int) bool { return c.left(c.book.Blocks[block]
 // Check checks a book that has been loaded, also one whose loading told of
 // errors. The list is placed and holds errors only; those of the loading are
 // not in it.
-func Check(b *book.Book) (report.List, Summary) {
-	c := &checker{book: b}
+func Check(b *book.Book) (report.List, Summary) { return (&checker{book: b}).whole() }
+
+// CheckUnless is Check, for runs that may become useless on the way: it ends
+// soon after stop says so, and then reports false. What it has found is not
+// worth telling then.
+func CheckUnless(b *book.Book, stop func() bool) (report.List, Summary, bool) {
+	found, summary := (&checker{book: b, stop: stop}).whole()
+	return found, summary, !stop()
+}
+
+// CheckFiles checks at once what an author who has changed some files wants to
+// know first: their links, names and numbers, and that all lists of the book
+// still lead somewhere. What their change does to the numbers of other pages,
+// and the spelling, is left to Check.
+func CheckFiles(b *book.Book, files map[string]bool) report.List {
+	c := &checker{book: b, only: files}
+	for _, p := range slices.Concat(b.Pages(), b.FurtherPages()) {
+		if !c.left(p.File) {
+			c.page(p)
+			c.bowlTables(p)
+		}
+	}
+	c.handbook()
+	c.titles()
+	c.pairs()
+	c.builds()
+	c.tables()
+	c.words()
+	if b.Engine != nil {
+		c.examples()
+		c.mistakes()
+		c.partners()
+		c.alone()
+		// To make the exercises ready is dear: only for those who have changed one.
+		if slices.ContainsFunc(b.Exercises, func(e *book.Exercise) bool { return files[e.File] }) {
+			c.exercises()
+		}
+	}
+	return c.found.Place(b.Files)
+}
+
+// whole is a run over all that the checker does not leave out.
+func (c *checker) whole() (report.List, Summary) {
+	b := c.book
 	c.summary.Terms, c.summary.Parts, c.summary.Chapters = len(b.Terms), len(b.Parts), len(b.Chapters)
 	c.summary.Asked = len(b.Asked)
 	c.handbook()

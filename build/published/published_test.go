@@ -12,7 +12,7 @@ import (
 )
 
 // small is a book of seven terms.
-func small(t *testing.T) *reckon.Book {
+func small(t testing.TB) *reckon.Book {
 	t.Helper()
 	quantity := func(id, us, si, from, to string) reckon.TermSource {
 		return reckon.TermSource{ID: id, Name: id, US: us, SI: si, From: from, To: to, Ask: "How much?"}

@@ -30,6 +30,7 @@ declare global {
     columnbowlEngine?: (base64: string) => void;
     columnbowlBook?: (pack: string) => void;
     columnbowlPack?: (pack: string) => void;
+    columnbowlNames?: (names: Record<string, string>) => void;
   }
 }
 
@@ -117,7 +118,7 @@ export class Engine {
   }
 
   private async fetchPack(name: string): Promise<void> {
-    const pack = this.root === inside ? await packedText(name) : await oneByOne(() => viaScript(`${this.root}assets/${name}.js`, (take) => (window.columnbowlPack = take)));
+    const pack = this.root === inside ? await packedText(name) : await handedPack(this.root, name);
     this.taken(this.exports.add(this.put(pack)), name);
     this.added.push(pack); // a fresh instance gets it again
   }
@@ -152,14 +153,15 @@ type Started = WebAssembly.WebAssemblyInstantiatedSource;
 
 /** From a server: the packed engine, unpacked and compiled while it comes in. */
 async function served(root: string, cell: MemoryCell): Promise<Started> {
-  const response = await fetch(root + "assets/engine.packed").catch(() => null);
-  if (!response?.ok || !response.body) throw new EngineError("file", "assets/engine.packed");
+  const file = await assetAt(root, "engine", "packed");
+  const response = await fetch(file).catch(() => null);
+  if (!response?.ok || !response.body) throw new EngineError("file", file);
   return unpacked(response.body, cell);
 }
 
 /** From a folder: a script that hands over the packed engine as text. */
 async function handed(root: string, cell: MemoryCell): Promise<Started> {
-  const base64 = await viaScript(root + "assets/engine.js", (take) => (window.columnbowlEngine = take));
+  const base64 = await viaScript(await assetAt(root, "engine", "js"), (take) => (window.columnbowlEngine = take));
   return unpacked(new Blob([fromBase64(base64)]).stream(), cell);
 }
 
@@ -176,9 +178,29 @@ function carried(cell: MemoryCell): Promise<Started> {
   return WebAssembly.instantiateStreaming(response, wasiImports(cell.view));
 }
 
-function fetchBook(root: string): Promise<string> {
+async function fetchBook(root: string): Promise<string> {
   if (root === inside) return packedText("book");
-  return viaScript(root + "assets/book.js", (take) => (window.columnbowlBook = take));
+  return viaScript(await assetAt(root, "book", "js"), (take) => (window.columnbowlBook = take));
+}
+
+async function handedPack(root: string, name: string): Promise<string> {
+  const file = await assetAt(root, name, "js");
+  return oneByOne(() => viaScript(file, (take) => (window.columnbowlPack = take)));
+}
+
+/**
+ * Where a file of the assets stands: its name carries a sum of its bytes, and one list tells the
+ * names. A list that did not come is asked for again the next time.
+ */
+let listed: Promise<Record<string, string>> | null = null;
+async function assetAt(root: string, stem: string, ending: "js" | "packed"): Promise<string> {
+  listed ??= viaScript<Record<string, string>>(`${root}assets/names.js`, (take) => (window.columnbowlNames = take));
+  const names = await listed.catch((e: unknown) => {
+    listed = null;
+    throw e;
+  });
+  const name = `${stem}.${ending}`;
+  return `${root}assets/${names[name] ?? name}`;
 }
 
 /** Packs come through one function of the page, so only one may be on its way. */
@@ -189,8 +211,8 @@ function oneByOne<T>(load: () => Promise<T>): Promise<T> {
   return now;
 }
 
-/** Runs a script of the folder that calls one function with one text. */
-function viaScript(src: string, offer: (take: (text: string) => void) => void): Promise<string> {
+/** Runs a script of the folder that calls one function with what it has to give, mostly a text. */
+function viaScript<T = string>(src: string, offer: (take: (given: T) => void) => void): Promise<T> {
   return new Promise((resolve, reject) => {
     offer(resolve);
     const script = document.createElement("script");

@@ -3,6 +3,7 @@
 
 export function hosted(root: string): void {
   if (!/^https?:$/.test(location.protocol)) return;
+  if (document.documentElement.dataset.read !== undefined) return; // a book that is being written is not to be kept
   for (const [rel, file] of [["icon", "assets/icon.svg"], ["manifest", "app.webmanifest"]] as const) {
     const link = document.createElement("link");
     link.rel = rel;

@@ -16,6 +16,7 @@ interface AskedEvent extends LastingEvent {
 
 const folder = new URL("./", location.href);
 const atOnce = 8; // files asked for at the same time
+const summed = /\.[0-9a-f]{12}\.[a-z0-9]+$/; // a name with the sum of the bytes in it: these never change
 
 addEventListener("install", (e) => (e as LastingEvent).waitUntil(takeIn()));
 addEventListener("activate", (e) => (e as LastingEvent).waitUntil(forgetOthers()));
@@ -32,7 +33,8 @@ async function takeIn(): Promise<void> {
   const take = async () => {
     for (let file = waiting.pop(); file !== undefined; file = waiting.pop()) {
       const url = new URL(file, folder);
-      const response = await fetch(url, { cache: "no-cache" });
+      const had = summed.test(file) ? await caches.match(url) : undefined; // from the edition before
+      const response = had ?? (await fetch(url, { cache: summed.test(file) ? "default" : "no-cache" }));
       if (!response.ok) throw new Error(`${file}: ${response.status}`);
       await store.put(url, response);
     }

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, copyOf, textOf, wordPattern, words } from "./lib/edition.mjs";
+import { address, asset, copyOf, drawing, textOf, wordPattern, words } from "./lib/edition.mjs";
 import { launchFirefox, withFirefoxPage } from "./lib/firefox.mjs";
 
 let browser;
@@ -399,7 +399,7 @@ test("lettering is never under 12 px: printed, living, on the three widths", asy
       }
     });
   }
-  const css = textOf("drawings/oil-lubricated-whole-768.svg");
+  const css = textOf(drawing("oil-lubricated-whole-768"));
   assert.match(css, /text\.cb\{font-size:16px/, "the printed drawing has the lettering that is counted with");
 });
 
@@ -433,9 +433,9 @@ test("the living pages keep the rules of access, on every paper and in a test", 
 });
 
 test("if the drawings cannot be loaded the printed ones stay, and the page says why", async () => {
-  const dir = copyOf({ "assets/cutaway.js": null });
+  const dir = copyOf({ [asset("cutaway.js")]: null });
   await withPage(browser, { dir }, async (page, guard) => {
-    guard.allow(/cutaway\.js|ERR_FILE_NOT_FOUND/);
+    guard.allow(/cutaway\.|ERR_FILE_NOT_FOUND/);
     await page.goto(address(oil, dir));
     const sheet = page.locator("#whole");
     await sheet.locator(".cuttext", { hasText: wordPattern("cut.failed") }).waitFor();

@@ -6,7 +6,7 @@ import { createServer } from "node:http";
 import { extname, join, normalize } from "node:path";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, copyOf, editionDir, wordPattern, words } from "./lib/edition.mjs";
+import { address, asset, copyOf, editionDir, wordPattern, words } from "./lib/edition.mjs";
 import { mainLines, sameAsNative } from "./lib/native.mjs";
 import { enter, factsOf, field, hasAnswered, readSheet, rowOf, typeOver } from "./lib/sheet.mjs";
 
@@ -54,11 +54,11 @@ for (const [what, before] of Object.entries(lacks)) {
   });
 }
 
-for (const file of ["assets/engine.js", "assets/book.js"]) {
-  test(`${file} is missing: the sheet says so, and the printed numbers stay`, async () => {
-    const dir = copyOf({ [file]: null });
+for (const name of ["engine.js", "book.js", "names.js"]) {
+  test(`${name} is missing: the sheet says so, and the printed numbers stay`, async () => {
+    const dir = copyOf({ [asset(name)]: null });
     await withPage(browser, { dir }, async (page, guard) => {
-      guard.allow(/could not load .*\/(engine|book)\.js|ERR_FILE_NOT_FOUND/);
+      guard.allow(/could not load .*\/(engine|book|names)\.|ERR_FILE_NOT_FOUND/);
       await page.goto(address(chain, dir));
       await said(page, "engine.file");
       await numbersStay(page);
@@ -170,7 +170,7 @@ test("from a server the engine is streamed, and the numbers are the same", async
       const sheet = await read(page);
       assert.equal(rowOf(sheet, "pumping-level").value, "205");
       sameAsNative(mainLines(sheet), factsOf(sheet).facts);
-      assert.ok(asked.includes("/assets/engine.packed") && !asked.includes("/assets/engine.js"), `asked for ${asked}`);
+      assert.ok(asked.includes("/" + asset("engine.packed")) && !asked.includes("/" + asset("engine.js")), `asked for ${asked}`);
       await page.goto(`${origin}/terms/total-head.html`);
       await page.getByRole("button", { name: words["sheet.last"] }).waitFor();
     });

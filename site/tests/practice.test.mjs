@@ -5,7 +5,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, copyOf, htmlFiles, scratch, wordPattern, words } from "./lib/edition.mjs";
+import { address, asset, copyOf, htmlFiles, scratch, wordPattern, words } from "./lib/edition.mjs";
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const chain = "practice/chain-of-three.html";
@@ -462,9 +462,9 @@ test("on paper: the sheet with its title block and lines for the answers, no con
 });
 
 test("without its pack an exercise says so, and the printed sheet stays with its key", async () => {
-  const dir = copyOf({ "assets/exercises.js": null });
+  const dir = copyOf({ [asset("exercises.js")]: null });
   await withPage(browser, { dir }, async (page, guard) => {
-    guard.allow(/exercises\.js|ERR_FILE_NOT_FOUND/);
+    guard.allow(/exercises\.|ERR_FILE_NOT_FOUND/);
     await page.goto(address(chain, dir));
     await page.locator(".acting .news", { hasText: words["engine.file"] }).waitFor();
     assert.equal(await page.locator("practice-sheet button").count(), 0, "a button stands there that does nothing");

@@ -73,6 +73,21 @@ export function textOf(file, dir = editionDir()) {
   return readFileSync(join(dir, file), "utf8");
 }
 
+/** The path of an asset by its plain name: the names of most carry a sum of their bytes. */
+export function asset(name, dir = editionDir()) {
+  const [stem, ending] = name.split(".");
+  const file = readdirSync(join(dir, "assets")).find((f) => f === name || (f.startsWith(stem + ".") && f.endsWith("." + ending) && f.split(".").length === 3));
+  if (file === undefined) throw new Error(`the edition has no asset ${name}`);
+  return "assets/" + file;
+}
+
+/** The path of a drawing by its plain name. */
+export function drawing(name, dir = editionDir()) {
+  const file = readdirSync(join(dir, "drawings")).find((f) => f.split(".")[0] === name);
+  if (file === undefined) throw new Error(`the edition has no drawing ${name}`);
+  return "drawings/" + file;
+}
+
 /** A copy of the edition. edit maps a file's text to another, per path. */
 export function copyOf(edits = {}) {
   const dir = join(scratch("copy"), "out");
