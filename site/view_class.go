@@ -113,7 +113,8 @@ type Teach struct {
 	Name string
 	Who  string
 	N    int
-	Of   int // how many had a question; 0 for a page
+	Of   int    // how many had a question; 0 for a page
+	Then string // ids of exercises that train a page
 }
 
 // ClassItem is how the class did in one item.

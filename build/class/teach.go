@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/exercise"
+	"columnbowl/calcwasm/formula"
 	"columnbowl/site"
 )
 
@@ -31,10 +32,28 @@ func (o *Office) teach(marked []Marked) []site.Teach {
 	for _, p := range o.pages(marked) {
 		if len(list) < mostTaught && (len(p.sure) > 0 || len(p.maybe) >= alone) {
 			made := Made{Sure: p.sure, Maybe: p.maybe}
-			list = append(list, site.Teach{Name: o.Set.Book.Terms[p.home].Title, N: made.Count(), Who: made.who()})
+			list = append(list, site.Teach{Name: o.Set.Book.Terms[p.home].Title, N: made.Count(), Who: made.who(), Then: strings.Join(o.trains(p.home), ", ")})
 		}
 	}
 	return list
+}
+
+// trains lists exercises that ask for a term, those that ask for little else
+// first: what a class may do after it was taught again.
+func (o *Office) trains(term int) []string {
+	var asking []*exercise.Template
+	for i := range o.Set.Templates {
+		t := &o.Set.Templates[i]
+		if slices.ContainsFunc(t.Ask, func(a formula.Asked) bool { return a.Term == term }) {
+			asking = append(asking, t)
+		}
+	}
+	slices.SortStableFunc(asking, func(a, b *exercise.Template) int { return cmp.Compare(len(a.Ask), len(b.Ask)) })
+	var ids []string
+	for _, t := range asking[:min(len(asking), mostTaught)] {
+		ids = append(ids, t.ID)
+	}
+	return ids
 }
 
 func (o *Office) pages(marked []Marked) []*page {

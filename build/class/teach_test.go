@@ -40,6 +40,9 @@ func TestTeach(t *testing.T) {
 	if want := "Pressure head: 01, 05\nField head: (01), (02), (03)\n"; !strings.HasPrefix(got, want) || strings.Contains(got, "Lift") {
 		t.Errorf("taught again:\n%s", got)
 	}
+	if then := o.teach(marked)[0].Then; then != "gauge-above-the-pipe, chain-of-three, head-at-the-far-end" {
+		t.Errorf("exercises for the pressure head: %s", then)
+	}
 	if len(class) != 24 {
 		t.Fatal("not the class of 24")
 	}
