@@ -25,6 +25,11 @@ export function isOneFile(): boolean {
   return document.documentElement.dataset.root === inside;
 }
 
+/** The address of a page of the edition, given from its root. */
+export function pageURL(path: string): string {
+  return (document.documentElement.dataset.root ?? "") + path;
+}
+
 /** What the address says to the page. */
 export function fragmentNow(): string {
   return isOneFile() ? placeOf(location.hash).fragment : location.hash;

@@ -3,7 +3,7 @@
 import { act, make } from "./dom";
 import { FactSheet, answered } from "./sheet";
 import { readFragment, writeFragment, type Fact } from "./link";
-import { fragmentNow } from "./address";
+import { fragmentNow, pageURL } from "./address";
 import { curveOf, partsOf } from "./curve";
 import { OwnCurve } from "./bowlsown";
 import { Columns, both } from "./columns";
@@ -171,7 +171,7 @@ export class Bowls {
     const { facts, choose, want } = this.sheet.carried;
     const carried = pump === null ? facts : [...facts.filter((x) => x.term !== "bowl-family" && x.term !== "stages"), ...pump];
     const curve = this.own.curve;
-    return this.desk + writeFragment(carried, want, choose, { same: true, curve: curve ? partsOf(curve) : undefined });
+    return pageURL(this.desk) + writeFragment(carried, want, choose, { same: true, curve: curve ? partsOf(curve) : undefined });
   }
 }
 

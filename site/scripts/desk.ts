@@ -1,6 +1,6 @@
 // The desk: what the customer says becomes facts, the facts a duty, and what is missing is asked.
 // The sheet holds the facts; this holds the call around it, keeps it, files it and brings it back.
-import { addressWith, fragmentNow } from "./address";
+import { addressWith, fragmentNow, isOneFile, pageURL } from "./address";
 import { AskList, openAsks, type Open } from "./deskasks";
 import { DeskBook } from "./deskbook";
 import { curveOf, partsOf } from "./curve";
@@ -56,7 +56,7 @@ export class Desk implements ReadingHost {
     this.want = sheet.getAttribute("want") ?? "";
     this.trial = new Trial(() => sheet.carried);
     place.closest("main")?.classList.add("alive");
-    document.documentElement.classList.add("atdesk");
+    if (!isOneFile()) document.documentElement.classList.add("atdesk"); // there other pages come after it
     this.bar = new DeskBar(place, {
       fresh: () => this.confirm("desk.new.sure", () => this.replace(emptyEnquiry(this.want))),
       example: () => this.confirm("desk.example.sure", () => this.replace(this.example())),
@@ -73,6 +73,7 @@ export class Desk implements ReadingHost {
     this.head = new HeadFields(heads, place, () => this.save());
     this.bowlsURL = place.dataset.bowls ?? "";
     place.append(this.duty);
+    this.toBowls.addEventListener("click", () => this.saveNow());
     if (this.bowlsURL !== "") place.append(make("p", { class: "acts" }, this.toBowls));
     this.curve = new DeskCurve(place, sheet, () => this.changed());
     this.what = new WhatIf(place, sheet, (term) => this.book.name(term));
@@ -354,7 +355,7 @@ export class Desk implements ReadingHost {
     this.notice();
     this.trial.forget();
     this.trial.lines = this.curve.lines;
-    this.toBowls.href = this.bowlsURL + (this.sheet.carried.facts.length > 0 ? this.whole : "");
+    this.toBowls.href = pageURL(this.bowlsURL) + (this.sheet.carried.facts.length > 0 ? this.whole : "");
     const reply = this.sheet.lastReply;
     this.open = openAsks(this.book, reply);
     this.asks.show(this.open);
@@ -401,11 +402,14 @@ export class Desk implements ReadingHost {
 
   private save(): void {
     clearTimeout(this.saving);
-    this.saving = window.setTimeout(() => {
-      const e = this.enquiry;
-      if (!isEmpty(e)) this.touched = true;
-      if (this.touched) void FactSheet.house.store.set("desk", writeFile(this.bookID, e));
-    }, 300);
+    this.saving = window.setTimeout(() => this.saveNow(), 300);
+  }
+
+  private saveNow(): void {
+    clearTimeout(this.saving);
+    const e = this.enquiry;
+    if (!isEmpty(e)) this.touched = true;
+    if (this.touched) void FactSheet.house.store.set("desk", writeFile(this.bookID, e));
   }
 }
 

@@ -37,7 +37,7 @@ function sentence(s: Said, i: number, host: ReadingHost): HTMLElement {
   acts.append(act(say("desk.forget"), () => host.forget(s)));
   const lines = s.readings.map((r) => line(s, r, host));
   if (lines.length === 0) box.append(quote, make("p", { class: "news" }, say("desk.nothing")), acts);
-  else box.append(quote, make("ul", { role: "list" }, ...lines), acts);
+  else box.append(quote, acts, make("ul", { role: "list" }, ...lines)); // a thumb finds the one button for all that is sure before the lines
   return box;
 }
 

@@ -1,5 +1,6 @@
 // Prepared questions: they open with the numbers of the sheet in, and tell what is now beside what
 // would be. Which questions there are, and what each changes, stands in the book.
+import { pageURL } from "./address";
 import { act, make, setAttr } from "./dom";
 import type { Compared, PieceText, Reply, Request } from "./protocol";
 import { turnItems } from "./hangs";
@@ -76,7 +77,7 @@ export class WhatIf {
     else if (!w.change) out.push(table(reply.terms.map((t) => now(t.id, this.name(t.id), t)), false));
     if (reply.turns) out.push(make("p", {}, say("sheet.turns")), make("ul", { role: "list", class: "turns" }, ...turnItems(reply.turns)));
     if (lacks.missing) out.push(make("p", {}, say("desk.what.lacks", this.name(lacks.want))), ...questions({ ...lacks, missing: lacks.missing.slice(0, mostWays) }, this.name(lacks.want), (term) => this.sheet.row(term)));
-    if (w.href) out.push(make("p", {}, make("a", { href: w.href }, say("desk.what.more"))));
+    if (w.href) out.push(make("p", {}, make("a", { href: pageURL(w.href) }, say("desk.what.more"))));
     if (field) for (const e of Array.from(this.answer.children).slice(1)) e.remove();
     if (field) this.answer.append(...out.slice(1));
     else this.answer.replaceChildren(...out);
@@ -107,7 +108,7 @@ function table(lines: Compared[], changed: boolean): HTMLElement {
   for (const l of lines) {
     if (seen.has(l.id)) continue;
     seen.add(l.id);
-    const name = make("th", { scope: "row" }, make("a", { href: `terms/${l.id}.html` }, l.name));
+    const name = make("th", { scope: "row" }, make("a", { href: pageURL(`terms/${l.id}.html`) }, l.name));
     body.append(make("tr", {}, name, cell(l.before), ...(changed ? [cell(l.after), cell(l.move)] : [])));
   }
   return make("table", {}, make("thead", {}, make("tr", {}, ...heads.map((k) => make("th", { scope: "col" }, say(k))))), body);

@@ -1,5 +1,6 @@
 // “Why?”: the chain behind a number of the desk, from the given facts to it. Each line leads to its
 // term and, where a published value checks the term, to the check.
+import { pageURL } from "./address";
 import { act, make, setAttr } from "./dom";
 import type { WhyLine } from "./protocol";
 import type { Row } from "./row";
@@ -62,9 +63,9 @@ export class Whys {
   private step(l: WhyLine): HTMLElement {
     const li = make("li", { class: l.state }, make("span", { class: "only-us" }, l.us), make("span", { class: "only-si" }, l.si));
     if (l.state === "given") li.append(" ", make("i", {}, say("state.given")));
-    li.append(" ", make("a", { href: `terms/${l.id}.html` }, l.name));
+    li.append(" ", make("a", { href: pageURL(`terms/${l.id}.html`) }, l.name));
     const check = this.checks[l.id];
-    if (check) li.append(" ", make("a", { href: check }, say("desk.why.check")));
+    if (check) li.append(" ", make("a", { href: pageURL(check) }, say("desk.why.check")));
     return li;
   }
 }
