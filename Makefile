@@ -63,6 +63,7 @@ fuzz:
 	    go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$package || exit 1; \
 	  done; \
 	done
+	FUZZ=500 node --test site/tests/deskfile.test.mjs
 
 clean:
 	rm -rf $(OUT) $(OUT).new $(OUT).old

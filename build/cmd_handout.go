@@ -136,7 +136,7 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 	if err != nil {
 		return err
 	}
-	learners, faults, err := readClass(a.class)
+	learners, dialect, faults, err := readClass(a.class)
 	if err != nil {
 		return err
 	}
@@ -151,7 +151,7 @@ func (a *classArgs) handout(out, errOut io.Writer) error {
 	if a.units == "si" {
 		class.InSI(sheets)
 	}
-	if err := a.writeHandout(office, sheets); err != nil {
+	if err := a.writeHandout(office, sheets, dialect); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "%s for %s: %s/handouts.html, with key.html for the trainer and answers.csv to fill in.\n", plural(len(sheets), "sheet"), plural(len(learners), "learner"), a.out)
@@ -169,7 +169,7 @@ func seedOf(text string) (uint64, error) {
 	return seed, nil
 }
 
-func (a *classArgs) writeHandout(office *class.Office, sheets []class.Sheet) error {
+func (a *classArgs) writeHandout(office *class.Office, sheets []class.Sheet, d class.Dialect) error {
 	handouts, err := office.Handouts("Exercises "+a.seed, sheets)
 	if err != nil {
 		return err
@@ -182,7 +182,7 @@ func (a *classArgs) writeHandout(office *class.Office, sheets []class.Sheet) err
 	if err != nil {
 		return err
 	}
-	return class.Write(a.out, []class.File{{Name: "handouts.html", Text: handouts}, {Name: "key.html", Text: keys}, {Name: "answers.csv", Text: class.AnswerFile(sheets)}, style}, a.replace)
+	return class.Write(a.out, []class.File{{Name: "handouts.html", Text: handouts}, {Name: "key.html", Text: keys}, {Name: "answers.csv", Text: class.AnswerFile(sheets, d)}, style}, a.replace)
 }
 
 // classStyle is the style sheet that stands beside the files of a class.
@@ -238,13 +238,13 @@ func chosen(set *exercise.Set, ids string) ([]*exercise.Template, error) {
 	return list, nil
 }
 
-func readClass(name string) ([]class.Learner, []class.Fault, error) {
+func readClass(name string) ([]class.Learner, class.Dialect, []class.Fault, error) {
 	text, err := os.ReadFile(name)
 	if err != nil {
-		return nil, nil, badUsage("the class cannot be read: %v", err)
+		return nil, class.Dialect{}, nil, badUsage("the class cannot be read: %v", err)
 	}
 	list, faults := class.ReadClass(name, text)
-	return list, faults, nil
+	return list, class.DialectOf(text), faults, nil
 }
 
 func printFaults(w io.Writer, faults []class.Fault) {

@@ -56,9 +56,13 @@ func (a *classArgs) mark(out, errOut io.Writer) error {
 	if err != nil {
 		return err
 	}
-	learners, faults, err := readClass(a.class)
+	learners, _, faults, err := readClass(a.class)
 	if err != nil {
 		return err
+	}
+	if len(learners) == 0 {
+		printFaults(errOut, faults)
+		return fmt.Errorf("the class %s has no learner", a.class)
 	}
 	text, err := os.ReadFile(a.answers)
 	if err != nil {
@@ -66,21 +70,25 @@ func (a *classArgs) mark(out, errOut io.Writer) error {
 	}
 	marked, more := class.MarkFile(office.Set, learners, a.answers, text, progress(errOut, "%d of %d rows marked"))
 	faults = append(faults, more...)
-	printFaults(errOut, faults)
+	unread := class.Unread(a.answers, marked)
+	printFaults(errOut, append(faults[:len(faults):len(faults)], unread...))
 	if len(marked) == 0 {
 		return fmt.Errorf("no row could be marked")
 	}
-	if err := a.writeMarks(office, learners, marked, faults); err != nil {
+	if err := a.writeMarks(office, learners, marked, append(faults[:len(faults):len(faults)], unread...), class.DialectOf(text)); err != nil {
 		return err
 	}
 	printMarks(out, office, marked, a.out)
+	if len(unread) > 0 {
+		fmt.Fprintf(out, "%s could not be read: put right in %s what was typed wrongly, and mark again with --replace.\n", plural(len(unread), "answer"), a.answers)
+	}
 	if len(faults) > 0 {
 		return fmt.Errorf("%s could not be used", plural(len(faults), "row"))
 	}
 	return nil
 }
 
-func (a *classArgs) writeMarks(office *class.Office, learners []class.Learner, marked []class.Marked, faults []class.Fault) error {
+func (a *classArgs) writeMarks(office *class.Office, learners []class.Learner, marked []class.Marked, faults []class.Fault, d class.Dialect) error {
 	page, err := office.Report("What the class made of it", learners, marked, faults)
 	if err != nil {
 		return err
@@ -89,7 +97,7 @@ func (a *classArgs) writeMarks(office *class.Office, learners []class.Learner, m
 	if err != nil {
 		return err
 	}
-	return class.Write(a.out, []class.File{{Name: "report.html", Text: page}, {Name: "marks.csv", Text: office.Gradebook(marked)}, style}, a.replace)
+	return class.Write(a.out, []class.File{{Name: "report.html", Text: page}, {Name: "marks.csv", Text: office.Gradebook(marked, d)}, style}, a.replace)
 }
 
 // mostPrinted is how many mistakes the terminal shows.

@@ -227,13 +227,13 @@ func (r *reckoning) touched() []int {
 
 // cautions lists those of the touched terms that fire, and the ids of those
 // that could not be checked.
-func (r *reckoning) cautions() (fires []*reckon.Caution, unchecked []reckon.CautionState) {
+func (r *reckoning) cautions() (fires []int, unchecked []reckon.CautionState) {
 	touched := r.touched()
 	for _, c := range r.res.Cautions {
 		caution := &r.book.Cautions[c.Caution]
 		switch {
 		case c.Truth == formula.True:
-			fires = append(fires, caution)
+			fires = append(fires, c.Caution)
 		case c.Truth == formula.Unknown && slices.Contains(touched, caution.Home):
 			unchecked = append(unchecked, c)
 		}

@@ -19,6 +19,7 @@ import (
 
 	"columnbowl/build/book"
 	"columnbowl/build/bundle"
+	"columnbowl/build/report"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
@@ -39,7 +40,7 @@ var module = sync.OnceValues(func() ([]byte, error) { return bundle.Engine("..")
 // bookOf loads the handbook's own content.
 func bookOf(t testing.TB) *book.Book {
 	t.Helper()
-	b, problems := book.Load(os.DirFS("../content"))
+	b, problems := realBook()
 	if len(problems) > 0 {
 		var text bytes.Buffer
 		problems.Print(&text)
@@ -48,6 +49,13 @@ func bookOf(t testing.TB) *book.Book {
 	return b
 }
 
+// realBook is the handbook, loaded once: tests only read it.
+var realBook = sync.OnceValues(func() (*book.Book, report.List) { return book.Load(os.DirFS("../content")) })
+
+// compiled keeps the engine's machine code for all pages of a test run: to
+// compile it takes seconds.
+var compiled = wazero.NewCompilationCache()
+
 func openPage(t testing.TB, pack []byte) *page {
 	t.Helper()
 	wasm, err := module()
@@ -55,7 +63,7 @@ func openPage(t testing.TB, pack []byte) *page {
 		t.Fatal(err)
 	}
 	ctx := context.Background()
-	runtime := wazero.NewRuntime(ctx)
+	runtime := wazero.NewRuntimeWithConfig(ctx, wazero.NewRuntimeConfig().WithCompilationCache(compiled))
 	t.Cleanup(func() { runtime.Close(ctx) })
 	wasi_snapshot_preview1.MustInstantiate(ctx, runtime)
 	mod, err := runtime.InstantiateWithConfig(ctx, wasm, wazero.NewModuleConfig().WithStartFunctions("_initialize"))

@@ -68,8 +68,9 @@ func (r *reckoning) printJSON(out io.Writer) int {
 		}
 	}
 	fires, unchecked := r.cautions()
-	for _, c := range fires {
-		j.Cautions = append(j.Cautions, jsonCaution{c.ID, c.Say})
+	for _, i := range fires {
+		c := &r.book.Cautions[i]
+		j.Cautions = append(j.Cautions, jsonCaution{c.ID, r.book.InFull(c)})
 	}
 	for _, c := range unchecked {
 		j.Unchecked = append(j.Unchecked, r.book.Cautions[c.Caution].ID)

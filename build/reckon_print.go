@@ -108,13 +108,7 @@ func (r *reckoning) why(reason string) string {
 
 func (r *reckoning) printCautions(out io.Writer) {
 	fires, unchecked := r.cautions()
-	for _, c := range fires {
-		sign := "caution"
-		if c.Danger {
-			sign = "DANGER"
-		}
-		fmt.Fprintf(out, "\n%s (%s): %s\n", sign, c.ID, c.Say)
-	}
+	printCautions(out, r.book, fires)
 	if len(unchecked) == 0 {
 		return
 	}

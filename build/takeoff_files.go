@@ -58,7 +58,7 @@ func (t *takeoff) printJSON(out io.Writer) int {
 		j.Refused = append(j.Refused, jsonCaution{t.book.Cautions[c].ID, t.book.Cautions[c].Say})
 	}
 	for _, c := range t.cautions() {
-		j.Cautions = append(j.Cautions, jsonCaution{c.ID, c.Say})
+		j.Cautions = append(j.Cautions, jsonCaution{c.ID, t.book.InFull(c)})
 	}
 	for i := range t.Result.Clashes {
 		j.Clashes = append(j.Clashes, t.Result.ClashText(&t.Result.Clashes[i], formula.US))

@@ -22,7 +22,7 @@ func (t *takeoff) print(out io.Writer) int {
 	if len(t.Refused) > 0 {
 		fmt.Fprint(out, "\nThis combination cannot be made. Nothing is listed.\n")
 		for _, c := range t.Refused {
-			printCaution(out, "REFUSED", &t.book.Cautions[c])
+			printWords(out, "REFUSED", t.book.Cautions[c].ID, t.book.Cautions[c].Say)
 		}
 		return t.status()
 	}
@@ -35,13 +35,7 @@ func (t *takeoff) print(out io.Writer) int {
 	t.printSums(out)
 	t.printTotals(out)
 	t.printAssumed(out)
-	for _, c := range t.cautions() {
-		sign := "caution"
-		if c.Danger {
-			sign = "DANGER"
-		}
-		printCaution(out, sign, c)
-	}
+	printCautions(out, t.book, t.Cautions())
 	t.printAsks(out)
 	fmt.Fprintln(out)
 	for _, n := range t.Notes {
@@ -50,8 +44,25 @@ func (t *takeoff) print(out io.Writer) int {
 	return t.status()
 }
 
-func printCaution(out io.Writer, sign string, c *reckon.Caution) {
-	fmt.Fprintf(out, "\n%s (%s): %s\n", sign, c.ID, c.Say)
+// printCautions tells the words of a hazard once, and below them what its cases add.
+func printCautions(out io.Writer, b *reckon.Book, list []int) {
+	for _, t := range b.Tell(list) {
+		sign, ids := "caution", t.ID()
+		if t.Danger() {
+			sign = "DANGER"
+		}
+		if t.Hazard != nil {
+			ids = t.Hazard.Name
+		}
+		printWords(out, sign, ids, t.Words())
+		for _, c := range t.Own() {
+			fmt.Fprintf(out, "  %s: %s\n", c.ID, c.Say)
+		}
+	}
+}
+
+func printWords(out io.Writer, sign, ids, say string) {
+	fmt.Fprintf(out, "\n%s (%s): %s\n", sign, ids, say)
 }
 
 // value is a term's value in the system that stands first, and in the other
@@ -64,6 +75,17 @@ func (t *takeoff) value(term int) string {
 	return text + " (" + other + ")"
 }
 
+// beside says how far the setting as made is from what was asked.
+func (t *takeoff) beside() string {
+	switch d := t.Deeper(); {
+	case d > 0:
+		return ", deeper than asked by " + t.measure(d, unit.Length)
+	case d < 0:
+		return ", shallower than asked by " + t.measure(-d, unit.Length)
+	}
+	return ""
+}
+
 func (t *takeoff) printHead(out io.Writer) {
 	fmt.Fprintf(out, "Take-off: %s\n", t.Build.Name)
 	asked, made := t.Build.Asked, t.Build.Made
@@ -71,7 +93,7 @@ func (t *takeoff) printHead(out io.Writer) {
 		fmt.Fprintf(out, "  %s: %s\n", t.book.Terms[asked].Name, t.value(asked))
 	}
 	if t.Result.Known(made) {
-		fmt.Fprintf(out, "  %s, as made: %s\n", t.book.Terms[made].Name, t.value(made))
+		fmt.Fprintf(out, "  %s, as made: %s%s\n", t.book.Terms[made].Name, t.value(made), t.beside())
 	}
 	for _, f := range t.Result.Question.Facts {
 		if f.Term != asked && f.Term != made && t.book.Terms[f.Term].ID != reckon.BuildTerm && !slices.Contains(t.Build.Options, f.Term) {

@@ -1,6 +1,7 @@
 package site
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -155,7 +156,7 @@ func signSprite() (template.HTML, error) {
 	}
 	found := map[string]bool{}
 	var b strings.Builder
-	b.WriteString(`<svg class="sprite" width="0" height="0" aria-hidden="true" focusable="false">`)
+	b.WriteString(spriteHead)
 	for _, e := range entries {
 		name, isSVG := strings.CutSuffix(e.Name(), ".svg")
 		if !isSVG {
@@ -180,6 +181,32 @@ func signSprite() (template.HTML, error) {
 	}
 	return template.HTML(b.String()), nil
 }
+
+// FewSigns leaves among the signs of a page only those that it shows. The
+// scripts bring the others (scripts/signs.ts): without scripts no row changes.
+func FewSigns(page []byte) []byte {
+	at := bytes.Index(page, []byte(spriteHead))
+	if at < 0 {
+		return page
+	}
+	at += len(spriteHead)
+	size := bytes.Index(page[at:], []byte("</svg>"))
+	if size < 0 {
+		return page
+	}
+	body := page[at+size:]
+	few := append([]byte(nil), page[:at]...)
+	for _, symbol := range bytes.SplitAfter(page[at:at+size], []byte("</symbol>")) {
+		_, name, _ := bytes.Cut(symbol, []byte(` id="`))
+		name, _, _ = bytes.Cut(name, []byte(`"`))
+		if len(name) > 0 && bytes.Contains(body, []byte(`href="#`+string(name)+`"`)) {
+			few = append(few, symbol...)
+		}
+	}
+	return append(few, body...)
+}
+
+const spriteHead = `<svg class="sprite" width="0" height="0" aria-hidden="true" focusable="false">`
 
 // symbolOf turns the text of a sign's file into a symbol. Size and namespace
 // of the root go, its drawing attributes stay.

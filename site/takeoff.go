@@ -17,6 +17,8 @@ type TakeOff struct {
 type Pieces struct {
 	Name        string // of the pump; "" while it is not known which
 	Asked, Made *PieceSum
+	Deeper      *PieceText // how much deeper it is made than asked
+	Shallower   *PieceText
 	Groups      []PieceGroup
 	Runs        []PieceRun
 	Totals      []PieceSum

@@ -452,6 +452,7 @@ type CutLabel struct {
 // Lit is a drawing with a part lit in it.
 type Lit struct {
 	Build, Sheet string
+	With         string // how the pump is made, if otherwise than usual
 	URL          string // of the sheet on the page of its pump
 	Number       int    // of the part in the drawing; 0 if it has none
 	Layouts      Layouts

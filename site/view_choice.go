@@ -46,7 +46,7 @@ type ColumnRanking struct {
 
 // ColumnOption is one column with its shaft.
 type ColumnOption struct {
-	Column, Tube, Shaft, Price, Total string
-	Cells                             []PieceText
-	Reasons                           []ChoiceReason
+	Column, Tube, Shaft string
+	Cells               []PieceText
+	Reasons             []ChoiceReason
 }

@@ -33,11 +33,32 @@ type Asked struct {
 // Lettered is an answer to choose, or a thing to put in order.
 type Lettered struct{ Letter, Text string }
 
-// Keys is the trainer's file: for each sheet the right answers, the way to them,
-// and what each mistake gives.
+// Keys is the trainer's file: the right answers of the class at a glance, then
+// for each sheet the way to them and what each mistake gives.
 type Keys struct {
 	Title, Book, Version, Paper string
+	Glances                     []Glance
 	Sheets                      []KeySheet
+}
+
+// Glance is the right answers of all learners to one exercise, to walk round with.
+type Glance struct {
+	Exercise string
+	Items    []GlanceItem
+	Rows     []GlanceRow
+}
+
+// GlanceItem heads a column of answers; only numbers have a name and a unit,
+// because choices differ from sheet to sheet.
+type GlanceItem struct {
+	N          int
+	Name, Unit string
+}
+
+// GlanceRow is one learner's right answers.
+type GlanceRow struct {
+	Sign, Learner string
+	Answers       []string
 }
 
 // KeySheet is the key of one sheet.
@@ -69,7 +90,8 @@ type ClassReport struct {
 	Sheets                      int
 	Signs                       []string // of the learners, over the columns of the picture; none for a large class
 	Slips                       []ClassSlip
-	Teach                       []Teach
+	Teach                       []Teach // pages
+	Hard                        []Teach // questions to choose from, and orders
 	Items                       []ClassItem
 	Learners                    []Report
 	Faults                      []string
@@ -91,6 +113,7 @@ type Teach struct {
 	Name string
 	Who  string
 	N    int
+	Of   int // how many had a question; 0 for a page
 }
 
 // ClassItem is how the class did in one item.
@@ -102,6 +125,7 @@ type ClassItem struct {
 
 // Report is what one learner did on one sheet.
 type Report struct {
+	First                   bool // of this learner's sheets
 	Learner, Sign, Exercise string
 	Points, Of              int
 	Items                   []Judged

@@ -52,21 +52,26 @@ func Bind(b *book.Book, parts Parts, opts Options) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.wells = &wells{inks: readPapers(string(parts.Style))}
 	pages := w.pages()
 	files, err := render(pages, parts.Shells, opts.Workers)
 	if err != nil {
 		return nil, err
 	}
+	for i := range files {
+		files[i].Data = site.FewSigns(files[i].Data)
+	}
 	assets, err := assetFiles(b, parts)
 	if err != nil {
 		return nil, err
 	}
+	assets = append(assets, w.wells.list()...)
 	if w.cuts != nil {
 		script, err := bundle.PackScript(w.cuts.pack())
 		if err != nil {
 			return nil, err
 		}
-		assets = append(append(assets, w.cuts.files()...), File{cutsScript, script})
+		assets = append(append(assets, w.cuts.files(opts.Workers)...), File{cutsScript, script})
 	}
 	if w.practice != nil {
 		script, err := w.practice.script()

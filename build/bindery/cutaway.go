@@ -11,6 +11,7 @@ import (
 	"columnbowl/build/markdown"
 	"columnbowl/calcwasm/answer"
 	"columnbowl/calcwasm/cutaway"
+	"columnbowl/calcwasm/drawing"
 	"columnbowl/site"
 )
 
@@ -22,12 +23,14 @@ const usualStages = 8
 
 // cuts draws the sheets of the pump; nil where the book has no profiles.
 type cuts struct {
-	w      *work
-	shapes *cutaway.Shapes
-	words  cutaway.Words
-	drawn  map[string]cutaway.Drawing // by build, sheet and width
-	style  string                     // goes into each drawing that is a file
-	extra  sync.Map                   // path -> litFile: drawings that texts ask for
+	w       *work
+	shapes  *cutaway.Shapes
+	words   cutaway.Words
+	drawn   map[string]cutaway.Drawing // by build, sheet and width
+	others  []*other                   // sheets of pumps that are made otherwise than usual
+	otherOf map[string]seenIn          // which of them shows a part, by build/part
+	style   inks                       // of drawings that are files
+	extra   sync.Map                   // path -> litFile: drawings that texts ask for
 }
 
 func (w *work) prepareCuts(style []byte) error {
@@ -38,9 +41,10 @@ func (w *work) prepareCuts(style []byte) error {
 	if err != nil {
 		return err
 	}
-	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: string(style)}
+	c := &cuts{w: w, shapes: shapes, drawn: map[string]cutaway.Drawing{}, style: readInks(string(style))}
 	c.words = cutaway.Words{Of: map[string]cutaway.Word{}, More: w.words["cut.more"], OneMore: w.words["cut.one-more"],
-		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"]}
+		Turns: w.words["cut.turns"], Stands: w.words["cut.stands"],
+		FreeTurns: w.words["cut.free-turns"], FreeStands: w.words["cut.free-stands"]}
 	for _, id := range w.book.Shapes.Labels() {
 		c.words.Of[id] = w.cutWord(id)
 	}
@@ -51,6 +55,7 @@ func (w *work) prepareCuts(style []byte) error {
 			}
 		}
 	}
+	c.drawOthers()
 	w.cuts = c
 	return nil
 }
@@ -68,10 +73,10 @@ func (w *work) cutWord(id string) cutaway.Word {
 	return cutaway.Word{Name: w.words["cut.of."+feature]}
 }
 
-func (c *cuts) draw(build, sheet string, width int) cutaway.Drawing {
+func (c *cuts) draw(build, sheet string, width int, options ...string) cutaway.Drawing {
 	words := c.words
 	words.Title = c.title(build, sheet)
-	return c.shapes.Draw(cutaway.Pump{Build: build, Stages: usualStages},
+	return c.shapes.Draw(cutaway.Pump{Build: build, Stages: usualStages, Options: options},
 		cutaway.View{Prefix: "c", Sheet: sheet, Width: width, Labels: cutaway.Numbered, Words: words})
 }
 
@@ -90,34 +95,83 @@ func cutPath(build, sheet string, width int) string {
 // files are the drawings, each a file of its own with its styles in it, so that
 // a page can show it as a picture with a part lit by its address. The pages have
 // been made before: those that texts ask for are among them.
-func (c *cuts) files() []File {
-	var list []File
+func (c *cuts) files(workers int) []File {
+	var paths []string
+	var what []litFile
 	for _, build := range book.Builds {
 		for _, sheet := range cutaway.Sheets(build) {
 			for _, width := range widths {
-				list = append(list, File{cutPath(build, sheet, width), c.file(litFile{build: build, sheet: sheet, width: width})})
+				paths = append(paths, cutPath(build, sheet, width))
+				what = append(what, litFile{build: build, sheet: sheet, width: width})
 			}
 		}
 	}
-	c.extra.Range(func(path, what any) bool {
-		l := what.(litFile)
-		list = append(list, File{path.(string), c.file(l)})
+	for _, o := range c.others {
+		for _, width := range widths[1:] {
+			paths = append(paths, cutPath(o.build, o.name(), width))
+			what = append(what, litFile{build: o.build, sheet: o.name(), width: width})
+		}
+	}
+	c.extra.Range(func(path, l any) bool {
+		paths = append(paths, path.(string))
+		what = append(what, l.(litFile))
 		return true
 	})
+	list := make([]File, len(paths))
+	share(len(list), workers, func(i int) { list[i] = File{paths[i], c.file(what[i])} })
 	return list
 }
 
+// file is a drawing as a file. It is a picture, which nobody walks through: the
+// words of its parts and the ways that a reader can follow in the living drawing
+// stay out, and its points lie on tenths of a pixel.
 func (c *cuts) file(f litFile) []byte {
-	svg := c.drawn[cutName(f.build, f.sheet, f.width)].Scene.SVG()
+	still := *c.drawn[cutName(f.build, f.sheet, f.width)].Scene
+	still.Items = seen(still.Items)
+	svg := still.SVG()
 	if f.plain {
 		svg = strings.Replace(svg, `class="fig cutaway`, `class="fig cutaway plain`, 1)
 	}
-	svg = strings.Replace(svg, "<svg", `<svg data-theme="auto"`, 1)
 	for _, id := range f.parts {
 		svg = c.light(svg, id)
 	}
+	svg = shortWays(svg)
 	at := strings.Index(svg, ">") + 1
-	return []byte(svg[:at] + "\n<style>" + c.style + "</style>" + svg[at:])
+	return []byte(svg[:at] + "\n<style>" + c.style.of(svg) + "</style>" + svg[at:])
+}
+
+// shortWays writes every path of a drawing with fewer signs.
+func shortWays(svg string) string {
+	const open = ` d="`
+	var b strings.Builder
+	b.Grow(len(svg))
+	for {
+		before, rest, found := strings.Cut(svg, open)
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		var d string
+		d, svg, _ = strings.Cut(rest, `"`)
+		b.WriteString(open + ShortPath(d) + `"`)
+	}
+}
+
+// seen is what a still drawing shows of shapes.
+func seen(items []drawing.Item) []drawing.Item {
+	var kept []drawing.Item
+	for _, it := range items {
+		if g, isGroup := it.(drawing.Group); isGroup {
+			if strings.HasPrefix(g.Class, "path ") {
+				continue
+			}
+			g.Title, g.Desc, g.Attrs, g.Hidden = "", "", nil, false
+			g.Items = seen(g.Items)
+			it = g
+		}
+		kept = append(kept, it)
+	}
+	return kept
 }
 
 // light gives the group of a part the class lit.
@@ -142,8 +196,8 @@ func (c *cuts) pack() []byte {
 		word := c.words.Of[id]
 		fmt.Fprintf(&b, "word\t%s\t%s\t%s\t%s\n", id, word.Name, word.Sub, word.Desc)
 	}
-	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nunnumbered\t%s\n\n%s",
-		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.w.words["cut.unnumbered"], c.w.book.Shapes.Pack())
+	fmt.Fprintf(&b, "more\t%s\none-more\t%s\nturns\t%s\nstands\t%s\nfree-turns\t%s\nfree-stands\t%s\n\n%s",
+		c.words.More, c.words.OneMore, c.words.Turns, c.words.Stands, c.words.FreeTurns, c.words.FreeStands, c.w.book.Shapes.Pack())
 	return []byte(b.String())
 }
 
@@ -177,7 +231,7 @@ func (c *cuts) abilities(v *site.Cut, svg string) {
 		}
 	}
 	v.Follow = strings.Join(follow, " ")
-	v.Apart = strings.Count(svg, `class="assembly"`) > 1
+	v.Apart = strings.Count(svg, `class="assembly"`) > 1 && v.ID != cutaway.Power // which shows things beside each other
 	if v.ID == cutaway.Whole || v.ID == cutaway.Bowls {
 		v.Stages = usualStages
 	}
@@ -189,47 +243,11 @@ func (c *cuts) layouts(build, sheet, root, fragment string) site.Layouts {
 		box := c.drawn[cutName(build, sheet, width)].Scene.Box
 		return site.CutFile{URL: root + cutPath(build, sheet, width) + fragment, W: int(box.W + .5), H: int(box.H + .5)}
 	}
-	return site.Layouts{Wide: file(widths[0]), Middle: file(widths[1]), Narrow: file(widths[2])}
-}
-
-// best is the detail sheet of a build that shows a part largest: the one that
-// labels it, among the details before the whole pump.
-func (c *cuts) best(build, part string) string {
-	sheets := cutaway.Sheets(build)
-	for _, sheet := range append(slices.Clone(sheets[1:]), sheets[0]) {
-		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
-			if l.ID == part {
-				return sheet
-			}
-		}
+	l := site.Layouts{Wide: file(widths[0]), Middle: file(widths[1]), Narrow: file(widths[2])}
+	if c.isOther(build, sheet) { // shown small only, beside a text
+		l.Wide = l.Middle
 	}
-	for _, sheet := range append(slices.Clone(sheets[1:]), sheets[0]) {
-		if slices.Contains(c.drawn[cutName(build, sheet, widths[0])].Parts, part) {
-			return sheet
-		}
-	}
-	return ""
-}
-
-// partFigures show where a part is: for each build that has it the sheet that
-// shows it best, with the part lit.
-func (c *cuts) partFigures(p *book.Part, root string) []site.Lit {
-	var list []site.Lit
-	for _, build := range p.Builds {
-		sheet := c.best(build, p.ID)
-		if sheet == "" {
-			continue
-		}
-		lit := site.Lit{Build: build, Sheet: c.w.words["cut.sheet."+sheet], URL: root + buildPath(build) + "#" + sheet, Alt: fmt.Sprintf(litAlt, p.Name, c.title(build, sheet))}
-		lit.Layouts = c.layouts(build, sheet, root, c.place(build, sheet, p.ID))
-		for _, l := range c.drawn[cutName(build, sheet, widths[0])].Labels {
-			if l.ID == p.ID {
-				lit.Number = l.Number
-			}
-		}
-		list = append(list, lit)
-	}
-	return list
+	return l
 }
 
 // place is the fragment that lights a part in its drawing; "" where it is only

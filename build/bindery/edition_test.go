@@ -17,13 +17,14 @@ type look struct {
 	ids     map[string]map[string]bool // of each page
 	drawn   map[string]map[string]bool // ids of each drawing that is a file
 	links   map[string][]string        // href, src and the like of each page
+	clicks  map[string][]string        // where a reader can go from each page
 }
 
 // lookAt reads every page of an edition, and refuses what the policy of the
 // pages forbids.
 func lookAt(t *testing.T, e *Edition) *look {
 	t.Helper()
-	l := &look{edition: e, ids: map[string]map[string]bool{}, drawn: map[string]map[string]bool{}, links: map[string][]string{}}
+	l := &look{edition: e, ids: map[string]map[string]bool{}, drawn: map[string]map[string]bool{}, links: map[string][]string{}, clicks: map[string][]string{}}
 	for _, f := range e.Files {
 		if strings.HasSuffix(f.Path, ".svg") {
 			l.drawn[f.Path] = map[string]bool{}
@@ -53,6 +54,9 @@ func (l *look) tag(t *testing.T, page string, tag tag) {
 	}
 	if tag.name == "script" && tag.attrs["src"] == "" {
 		t.Errorf("%s: an inline <script>", page)
+	}
+	if way := tag.attrs["href"]; tag.name == "a" && way != "" {
+		l.clicks[page] = append(l.clicks[page], way)
 	}
 	for name, value := range tag.attrs {
 		switch {
@@ -119,27 +123,37 @@ func TestPagesHold(t *testing.T) {
 	}
 }
 
-// reach follows the links from the home page: no page is left alone.
+// mostClicks is how far from the home page a page may be.
+const mostClicks = 3
+
+// reach follows the links that a reader can click, from the home page: no page is
+// left alone, and none is further away than a few clicks.
 func (l *look) reach(t *testing.T) {
 	t.Helper()
-	seen, queue := map[string]bool{homePath: true}, []string{homePath}
+	clicks, queue := map[string]int{homePath: 0}, []string{homePath}
 	for len(queue) > 0 {
 		page := queue[0]
 		queue = queue[1:]
-		for _, link := range l.links[page] {
+		for _, link := range l.clicks[page] {
 			u, err := url.Parse(link)
 			if err != nil || u.Path == "" {
 				continue
 			}
-			if goal := path.Join(path.Dir(page), u.Path); !seen[goal] {
-				seen[goal] = true
+			goal := path.Join(path.Dir(page), u.Path)
+			if _, seen := clicks[goal]; !seen {
+				clicks[goal] = clicks[page] + 1
 				queue = append(queue, goal)
 			}
 		}
 	}
 	for page := range l.ids {
-		if !seen[page] && page != hubPath {
-			t.Errorf("no way leads from the home page to %s", page)
+		n, seen := clicks[page]
+		switch {
+		case page == hubPath: // a hidden frame, no page for readers
+		case !seen:
+			t.Errorf("no link leads to %s", page)
+		case n > mostClicks:
+			t.Errorf("%s is %d clicks from the home page, more than %d", page, n, mostClicks)
 		}
 	}
 }

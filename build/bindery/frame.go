@@ -118,7 +118,7 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 		f.Places = append(f.Places, entry)
 	}
 	rail, _ := drawing.Rail{Prefix: "rail-", Places: places}.Layout()
-	f.Rail = svg(rail)
+	f.Rail = w.railed(rail, root, isWell)
 	// The strip is a button on phones and always needs a name.
 	f.StripLabel = cmp.Or(s.title, f.Book)
 	strip := drawing.Strip{Prefix: "strip-", Places: places}
@@ -130,7 +130,7 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 			f.StripLabel += ": " + s.title
 		}
 	}
-	f.Strip = svg(strip.Layout())
+	f.Strip = w.railed(strip.Layout(), root, isShape)
 }
 
 // depthOf is where a place hangs; places that the drawing does not know stand

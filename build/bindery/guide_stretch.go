@@ -164,7 +164,7 @@ func (w *work) termBlock(v *shownPage, b *markdown.Block, root string) (string, 
 		}
 	case markdown.Bowls:
 		table, err := w.bowlTable(b)
-		return `<div class="wide" tabindex="0">` + table + `</div>`, err
+		return w.wide(table), err
 	case markdown.Worked:
 		e, err := w.reckoned(w.examples[b])
 		if err != nil {
@@ -244,7 +244,7 @@ func (w *work) familyMarkup(id string) (string, error) {
 	var b strings.Builder
 	for _, t := range []table{w.bowlSummary(), w.bowlPoints()} {
 		t.rows = slices.DeleteFunc(t.rows, func(row []cell) bool { return row[0].text != w.engine.Bowls[i].Name })
-		b.WriteString(`<div class="wide" tabindex="0">` + t.html() + `</div>`)
+		b.WriteString(w.wide(t.html()))
 	}
 	if w.engine.Bowls[i].Origin == reckon.Invented {
 		b.WriteString(`<p class="demo">` + escape(w.words["sheet.demo"]) + `</p>`)
@@ -283,4 +283,10 @@ func afterLine(src []byte, at int) int {
 		return at + i + 1
 	}
 	return len(src)
+}
+
+// wide is a table that may be wider than its place: it is moved sideways there,
+// and the keyboard reaches it for that.
+func (w *work) wide(table string) string {
+	return `<div class="wide" tabindex="0" role="group" aria-label="` + escape(w.words["guide.table"]) + `">` + table + `</div>`
 }

@@ -93,7 +93,7 @@ func Loosen(b *book.Book, parts Parts, opts Options) (*Loose, error) {
 	out.Frame = frameOf(string(home.Data))
 	out.Packs = w.packs()
 	if w.cuts != nil {
-		out.Files = w.cuts.files()
+		out.Files = w.cuts.files(opts.Workers)
 		slices.SortFunc(out.Files, func(a, b File) int { return strings.Compare(a.Path, b.Path) })
 	}
 	return out, nil
@@ -107,9 +107,16 @@ func frameOf(html string) string {
 	return frame
 }
 
+// withoutGuides is the book as the loose editions have it, for what leads to all of its pages.
+func (w *work) withoutGuides() *book.Book {
+	b := *w.book
+	b.Guides = nil
+	return &b
+}
+
 // packs are what the engine of the page needs beside its code.
 func (w *work) packs() []File {
-	list := []File{{"book", answer.Pack(w.engine, w.book.Assembly)}, {"words", index.Words(w.book)}}
+	list := []File{{"book", answer.Pack(w.engine, w.book.Assembly)}, {"words", index.Words(w.withoutGuides())}}
 	if w.cuts != nil {
 		list = append(list, File{"cutaway", w.cuts.pack()})
 	}

@@ -24,25 +24,31 @@ type page struct {
 // the order of the work leaves no trace. All errors are told, in the order of
 // the pages.
 func render(pages []page, shells *site.Set, workers int) ([]File, error) {
+	files, failed := make([]File, len(pages)), make([]error, len(pages))
+	share(len(pages), workers, func(i int) { files[i], failed[i] = pages[i].render(shells) })
+	return files, errors.Join(failed...)
+}
+
+// share has work for the numbers from 0 to n-1 done by several workers at once;
+// 0 means as many as there are processors to use.
+func share(n, workers int, do func(i int)) {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	files, failed := make([]File, len(pages)), make([]error, len(pages))
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(workers, len(pages)) {
+	for range min(workers, n) {
 		wait.Go(func() {
 			for {
 				i := int(next.Add(1)) - 1
-				if i >= len(pages) {
+				if i >= n {
 					return
 				}
-				files[i], failed[i] = pages[i].render(shells)
+				do(i)
 			}
 		})
 	}
 	wait.Wait()
-	return files, errors.Join(failed...)
 }
 
 func (p *page) render(shells *site.Set) (File, error) {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"columnbowl/build/book"
@@ -144,9 +145,17 @@ func (w *work) confusedTerm(id, root string) site.Link {
 func (w *work) cautionsOf(term int, r *reckon.Result) []site.Caution {
 	var list []site.Caution
 	for _, i := range w.cautions[term] {
-		list = append(list, w.caution(i, r))
+		if !w.opensWith(&w.engine.Cautions[i]) {
+			list = append(list, w.caution(i, r))
+		}
 	}
 	return list
+}
+
+// opensWith says whether a page has a caution's words in its opening already.
+func (w *work) opensWith(c *reckon.Caution) bool {
+	h := w.engine.Hazard(c.Hazard)
+	return h != nil && h.Say == c.Say && slices.Contains(w.book.TermByID[w.engine.Terms[c.Home].ID].Hazards, h.ID)
 }
 
 func (w *work) caution(i int, r *reckon.Result) site.Caution {

@@ -1,8 +1,10 @@
 package bindery
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"sync"
 	"testing"
 
 	"columnbowl/build/book"
@@ -31,15 +33,30 @@ func testParts(t testing.TB) Parts {
 	}
 }
 
-// loaded reads a book that must be sound.
+// loaded reads a book that must be sound. The whole handbook takes seconds to
+// load and to prove: it is read once for all tests, which only read it.
 func loaded(t testing.TB, dir string) *book.Book {
 	t.Helper()
+	read := func() (*book.Book, error) { return sound(dir) }
+	if dir == realContent {
+		read = realBook
+	}
+	b, err := read()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+var realBook = sync.OnceValues(func() (*book.Book, error) { return sound(realContent) })
+
+func sound(dir string) (*book.Book, error) {
 	b, found := book.Load(os.DirFS(filepath.FromSlash(dir)))
 	more, _ := proof.Check(b)
 	if found = append(found, more...).Place(b.Files); found.Errors() > 0 {
-		t.Fatalf("%s has %d errors, the first: %s:%d: %s", dir, found.Errors(), found[0].File, found[0].Line, found[0].Message)
+		return nil, fmt.Errorf("%s has %d errors, the first: %s:%d: %s", dir, found.Errors(), found[0].File, found[0].Line, found[0].Message)
 	}
-	return b
+	return b, nil
 }
 
 // bind makes an edition of a content folder.

@@ -27,6 +27,7 @@ type work struct {
 	evidence *Evidence // nil if the book was not compared
 	cuts     *cuts     // nil if the book has no drawings
 	practice *practice // nil if the book has no exercises
+	wells    *wells    // nil where all of a page stands in it
 	shown    *work     // the book with the examples of its guides; nil if there are none
 
 	counted   map[string]map[string]float64 // by build and part, at the facts of the take-off

@@ -35,8 +35,9 @@ func (b *Book) Examples() []Example {
 // drawings, are left out. The list tells what is wrong with the examples, at
 // their places in the guides. Both are nil if there are no examples.
 //
-// An example is a new file. Only a build takes the place of the one there is,
-// because the pumps of the book are three.
+// An example whose file the book has already takes its place: a build always
+// does, because the pumps of the book are three, and an author may have copied
+// the example and changed it since.
 func (b *Book) WithExamples() (*Book, report.List) {
 	examples := b.Examples()
 	if len(examples) == 0 {
@@ -51,15 +52,11 @@ func (b *Book) WithExamples() (*Book, report.List) {
 	var found report.List
 	for _, e := range examples {
 		folder := path.Dir(e.File)
-		_, there := files[e.File]
-		switch {
-		case path.Clean(e.File) != e.File || !slices.Contains(exampleFolders, folder):
+		if path.Clean(e.File) != e.File || !slices.Contains(exampleFolders, folder) {
 			found.Add(e.Guide.File, e.Block.At(true, 0), max(len(e.Block.Head), 1), "An example names the file that it would be, in one of the folders "+strings.Join(exampleFolders, ", ")+".", "")
-		case there && folder != BuildFolder:
-			found.Add(e.Guide.File, e.Block.At(true, 0), len(e.Block.Head), "The book has a file "+e.File+" already: an example is a file of its own.", "")
-		default:
-			files[e.File] = []byte(e.Block.Body)
+			continue
 		}
+		files[e.File] = []byte(e.Block.Body)
 	}
 	with, more := Load(files)
 	return with, append(found, b.InGuides(more)...).Place(b.Files)

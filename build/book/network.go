@@ -16,6 +16,9 @@ import (
 func (l *loading) network() {
 	b := l.book
 	b.Source = &reckon.Source{ID: b.Handbook.ID, Title: b.Handbook.Title, Money: b.Handbook.Money}
+	for _, h := range b.Hazards.List {
+		b.Source.Hazards = append(b.Source.Hazards, reckon.Hazard{ID: h.ID, Name: h.Name, Say: h.Say})
+	}
 	l.families()
 	for _, t := range b.Terms {
 		b.Source.Terms = append(b.Source.Terms, t.source())

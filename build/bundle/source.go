@@ -44,12 +44,12 @@ func resolve(fsys fs.FS, a api.OnResolveArgs) (api.OnResolveResult, error) {
 	return api.OnResolveResult{}, fmt.Errorf("there is no file %s in the site", name)
 }
 
-var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".json": api.LoaderJSON, ".css": api.LoaderCSS}
+var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".json": api.LoaderJSON, ".css": api.LoaderCSS, ".svg": api.LoaderText}
 
 func load(fsys fs.FS, name string) (api.OnLoadResult, error) {
 	loader, ok := loaders[path.Ext(name)]
 	if !ok {
-		return api.OnLoadResult{}, fmt.Errorf("%s cannot be bundled: scripts are .ts, styles .css, words .json", name)
+		return api.OnLoadResult{}, fmt.Errorf("%s cannot be bundled: scripts are .ts, styles .css, words .json, signs .svg", name)
 	}
 	data, err := fs.ReadFile(fsys, name)
 	if err != nil {

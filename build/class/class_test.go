@@ -28,6 +28,7 @@ func TestReadClass(t *testing.T) {
 		{"learner,name\n01,x\n02,a\"b\n03,z\n", "01 03", "c.csv:3:5: This row is not read: a quotation mark stands where none can stand. A field that holds one is written in quotation marks, with the mark doubled."},
 		{"sign,name\n01,x\n", "", "c.csv:1:1: There is no column “learner” among the headings."},
 		{"", "", "c.csv:1:1: The file is empty: its first line names the columns."},
+		{"PK\x03\x04\x14\x00,learner", "", "c.csv:1:1: This is a workbook of an office program, not a table as text. Open it there and save it as CSV."},
 	} {
 		list, faults := ReadClass("c.csv", []byte(c.text))
 		var ids []string
@@ -72,7 +73,7 @@ func office(t testing.TB) (*Office, []Learner, []Sheet) {
 // filled writes the answers of a sheet into the file of answers: the right ones,
 // or what change makes of them.
 func filled(o *Office, sheets []Sheet, change func(sheet, item int, right string) string) []byte {
-	lines := strings.Split(strings.TrimSpace(string(AnswerFile(sheets))), "\n")
+	lines := strings.Split(strings.TrimSpace(string(AnswerFile(sheets, Dialect{}))), "\n")
 	for i := range sheets {
 		fields := strings.Split(lines[i+1], ",")
 		for k := range sheets[i].Items {
@@ -137,7 +138,7 @@ func TestReportTellsWhatTheClassDid(t *testing.T) {
 	if !bytes.Contains(page, []byte("<b>Pumping level</b>")) || bytes.Count(page, []byte("●</b>")) < len(list[0].Sure) {
 		t.Error("the report does not tell what to teach again")
 	}
-	book := string(o.Gradebook(marked))
+	book := string(o.Gradebook(marked, Dialect{}))
 	if n := strings.Count(book, "pumping-level/static-level-used"); n != len(list[0].Sure) {
 		t.Errorf("the gradebook has the mistake %d times, not %d", n, len(list[0].Sure))
 	}
@@ -148,7 +149,7 @@ func TestReportTellsWhatTheClassDid(t *testing.T) {
 
 func TestBadRowsAreNamedAndTheOthersMarked(t *testing.T) {
 	o, class, sheets := office(t)
-	lines := strings.SplitAfter(string(AnswerFile(sheets)), "\n")
+	lines := strings.SplitAfter(string(AnswerFile(sheets, Dialect{})), "\n")
 	head := lines[0]
 	row := func(learner, exercise, seed, rest string) string {
 		return learner + ",Name," + exercise + "," + seed + ",," + rest + "\n"

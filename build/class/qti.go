@@ -9,8 +9,9 @@ import (
 )
 
 // The question bank as items of QTI 3.0 (1EdTech, Question and Test
-// Interoperability, Assessment, Section and Item information model, 2022; the
-// names of elements and their order from memory). An item stands by itself: its
+// Interoperability, Assessment, Section and Item, final release of 1 May 2022;
+// which of its rules were read and which are from memory stands beside the rules
+// in qti_structure_test.go). An item stands by itself: its
 // response processing marks with nothing but comparisons of numbers and of
 // orders, so that every system that reads the standard can carry it out.
 

@@ -3,7 +3,6 @@ package class
 import (
 	"bytes"
 	"cmp"
-	"encoding/csv"
 	"slices"
 	"strconv"
 	"strings"
@@ -60,9 +59,6 @@ func Mistakes(marked []Marked) []Made {
 	return list
 }
 
-// mostTaught is how many things a class is told to take up again.
-const mostTaught = 3
-
 // Report makes the file on a marked class.
 func (o *Office) Report(title string, class []Learner, marked []Marked, faults []Fault) ([]byte, error) {
 	view := site.ClassReport{Title: title, Book: o.Book.Handbook.Title, Version: o.version(), Paper: o.Paper, Sheets: len(marked)}
@@ -87,10 +83,12 @@ func (o *Office) Report(title string, class []Learner, marked []Marked, faults [
 		}
 		view.Slips = append(view.Slips, row)
 	}
-	view.Teach = o.teach(marked)
+	view.Teach, view.Hard = o.teach(marked), o.hard(marked)
 	view.Items = o.items(marked)
 	for i := range marked {
-		view.Learners = append(view.Learners, o.learner(&marked[i]))
+		r := o.learner(&marked[i])
+		r.First = i == 0 || marked[i].ID != marked[i-1].ID
+		view.Learners = append(view.Learners, r)
 	}
 	return o.write(view)
 }
@@ -116,32 +114,6 @@ func sureness(m *Made, sign string) string {
 		return "maybe"
 	}
 	return ""
-}
-
-// teach lists the pages on which most learners slipped for certain.
-func (o *Office) teach(marked []Marked) []site.Teach {
-	who := map[int][]string{}
-	for _, m := range Mistakes(marked) {
-		home := o.Set.Slip(m.Slip).Home
-		for _, sign := range m.Sure {
-			if !slices.Contains(who[home], sign) {
-				who[home] = append(who[home], sign)
-			}
-		}
-	}
-	var homes []int
-	for home, signs := range who {
-		if len(signs) > 0 {
-			homes = append(homes, home)
-		}
-	}
-	slices.SortFunc(homes, func(a, b int) int { return cmp.Or(cmp.Compare(len(who[b]), len(who[a])), cmp.Compare(a, b)) })
-	var list []site.Teach
-	for _, home := range homes[:min(len(homes), mostTaught)] {
-		slices.Sort(who[home])
-		list = append(list, site.Teach{Name: o.Set.Book.Terms[home].Title, N: len(who[home]), Who: strings.Join(who[home], ", ")})
-	}
-	return list
 }
 
 // items counts how each item of each exercise came out. A choice is counted by
@@ -204,7 +176,7 @@ func (o *Office) learner(m *Marked) site.Report {
 
 // Gradebook makes the file of points: a row for each sheet, with the verdict and
 // the sure mistake of each item.
-func (o *Office) Gradebook(marked []Marked) []byte {
+func (o *Office) Gradebook(marked []Marked, d Dialect) []byte {
 	most := 0
 	for i := range marked {
 		most = max(most, len(marked[i].Marks))
@@ -214,13 +186,13 @@ func (o *Office) Gradebook(marked []Marked) []byte {
 		head = append(head, "item "+strconv.Itoa(i+1), "mistake "+strconv.Itoa(i+1))
 	}
 	var b bytes.Buffer
-	w := csv.NewWriter(&b)
+	w := d.table(&b)
 	_ = w.Write(head) // a Buffer does not fail
 	for i := range marked {
 		m := &marked[i]
 		points, of := m.Points()
 		line := []string{m.ID, m.Name, m.Template.ID, strconv.FormatUint(m.Seed, 10), strconv.Itoa(points), strconv.Itoa(of),
-			strconv.FormatFloat(100*float64(points)/float64(max(of, 1)), 'f', 1, 64)}
+			d.number(strconv.FormatFloat(100*float64(points)/float64(max(of, 1)), 'f', 1, 64))}
 		for k := range m.Marks {
 			slip := ""
 			if m.Marks[k].Verdict == exercise.Slipped {

@@ -45,23 +45,24 @@ func (r *row) get(i int) string {
 
 // table is a file with a line of headings.
 type table struct {
-	file string
-	head row
-	rows []row
+	file    string
+	dialect Dialect
+	head    row
+	rows    []row
 }
 
 // read takes a file of comma-separated values (RFC 4180), also one separated by
-// semicolons, as office programs write it where the comma is the decimal sign.
-// Rows that cannot be read become faults.
+// semicolons or tabs, as office programs write it where the comma is the decimal
+// sign. Rows that cannot be read become faults.
 func read(file string, text []byte) (*table, []Fault) {
-	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	t := &table{file: file, dialect: DialectOf(text)}
+	if workbook(text) {
+		return t, []Fault{{file, 1, 1, "This is a workbook of an office program, not a table as text. Open it there and save it as CSV."}}
+	}
+	text = bytes.TrimPrefix(decoded(text), mark)
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
-	first, _, _ := bytes.Cut(text, []byte("\n"))
-	if bytes.Count(first, []byte(";")) > bytes.Count(first, []byte(",")) {
-		r.Comma = ';'
-	}
-	t := &table{file: file}
+	r.Comma = t.dialect.Separator
 	var faults []Fault
 	for n := 0; ; {
 		fields, err := r.Read()
@@ -92,6 +93,12 @@ func read(file string, text []byte) (*table, []Fault) {
 		faults = append(faults, Fault{file, 1, 1, "The file is empty: its first line names the columns."})
 	}
 	return t, faults
+}
+
+// workbook says whether a file is a workbook: a ZIP package (OpenDocument, Office
+// Open XML) or the compound file of older programs.
+func workbook(text []byte) bool {
+	return bytes.HasPrefix(text, []byte("PK\x03\x04")) || bytes.HasPrefix(text, []byte("\xd0\xcf\x11\xe0"))
 }
 
 // column finds a column by its heading; -1 if there is none.

@@ -2,7 +2,6 @@ package class
 
 import (
 	"bytes"
-	"encoding/csv"
 	"fmt"
 	"hash/fnv"
 	"io"
@@ -81,7 +80,7 @@ const (
 
 // AnswerFile makes the file in which the answers are written: a row for each
 // sheet, a column for each item.
-func AnswerFile(sheets []Sheet) []byte {
+func AnswerFile(sheets []Sheet, d Dialect) []byte {
 	most, si := 0, false
 	for i := range sheets {
 		most = max(most, len(sheets[i].Items))
@@ -95,7 +94,7 @@ func AnswerFile(sheets []Sheet) []byte {
 		head = append(head, answerHeading(i))
 	}
 	var b bytes.Buffer
-	w := csv.NewWriter(&b)
+	w := d.table(&b)
 	_ = w.Write(head) // a Buffer does not fail
 	for i := range sheets {
 		s := &sheets[i]
@@ -116,6 +115,8 @@ type Marked struct {
 	Sheet
 	Answers []string
 	Marks   []exercise.Mark
+	line    int // of the file of answers
+	columns []int
 }
 
 // Points adds up what the answers count, and what they could.
@@ -124,6 +125,21 @@ func (m *Marked) Points() (points, most int) {
 		points += m.Marks[i].Points
 	}
 	return points, exercise.MostPoints * len(m.Marks)
+}
+
+// Unread tells the answers that cannot be read, each with its place in the file:
+// some were typed wrongly, and can be put right there.
+func Unread(file string, marked []Marked) []Fault {
+	var list []Fault
+	for i := range marked {
+		m := &marked[i]
+		for k := range m.Marks {
+			if m.Marks[k].Verdict == exercise.Unread {
+				list = append(list, Fault{file, m.line, m.columns[k], fmt.Sprintf("The answer “%s” of %s cannot be read. %s", m.Answers[k], m.Name, m.Marks[k].Say)})
+			}
+		}
+	}
+	return list
 }
 
 // MarkFile marks a file of answers. Rows that cannot be used become faults.
@@ -149,6 +165,9 @@ func MarkFile(set *exercise.Set, class []Learner, file string, text []byte, prog
 			list = append(list, one)
 		}
 		progress.tell(i+1, len(t.rows))
+	}
+	if len(list) == 0 { // then the reason is told already, and it is one for all
+		return nil, faults
 	}
 	return list, append(faults, m.absent(class)...)
 }
@@ -191,17 +210,18 @@ func (m *marker) row(r *row) (Marked, *Fault) {
 	if strings.EqualFold(r.get(m.units), inSI) {
 		sheet.System = formula.SI
 	}
-	out := Marked{Sheet: Sheet{l, sheet}}
+	out := Marked{Sheet: Sheet{l, sheet}, line: r.line}
 	if check := r.get(m.col[4]); check != "" && check != out.Check() {
 		return bad(m.col[4], "The sheet that was handed out is not the one that this seed draws now: the content has changed since. Mark it with the content of that day (--content).")
 	}
 	m.seen[key] = r.line
 	for i := range sheet.Items {
-		text := ""
+		text, column := "", 1
 		if i < len(m.answers) {
-			text = r.get(m.answers[i])
+			text, column = r.get(m.answers[i]), r.at(m.answers[i])
 		}
 		out.Answers = append(out.Answers, text)
+		out.columns = append(out.columns, column)
 	}
 	for i := len(sheet.Items); i < len(m.answers); i++ {
 		if r.get(m.answers[i]) != "" {

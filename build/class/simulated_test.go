@@ -7,9 +7,11 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"columnbowl/build/book"
+	"columnbowl/build/report"
 	"columnbowl/calcwasm/exercise"
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
@@ -23,13 +25,24 @@ import (
 
 func content(t testing.TB) (*book.Book, *exercise.Set) {
 	t.Helper()
+	c := loaded()
+	if len(c.faults) > 0 {
+		t.Fatalf("the content has errors; run make proof: %v", c.faults[0].Message)
+	}
+	return c.book, c.set
+}
+
+// loaded is the content, read once for all tests of the package.
+var loaded = sync.OnceValue(func() (c struct {
+	book   *book.Book
+	set    *exercise.Set
+	faults report.List
+}) {
 	b, found := book.Load(os.DirFS("../../content"))
 	set, more := b.Practice()
-	if len(found)+len(more) > 0 {
-		t.Fatalf("the content has errors; run make proof: %v", append(found, more...)[0].Message)
-	}
-	return b, set
-}
+	c.book, c.set, c.faults = b, set, append(found, more...)
+	return c
+})
 
 // learner works out one sheet.
 type learner struct {
@@ -43,12 +56,8 @@ type learner struct {
 }
 
 func newLearner(set *exercise.Set, sheet *exercise.Sheet, rng *rand.Rand) *learner {
-	q := reckon.Question{Want: -1}
 	l := &learner{set: set, sheet: sheet, rng: rng, round: rng.IntN(2) == 0, slips: map[int]*reckon.Mistake{}}
-	for _, f := range sheet.Facts() {
-		q.Facts = append(q.Facts, reckon.Fact{Term: f.Term, Low: f.Value, Likely: f.Value, High: f.Value})
-	}
-	l.res = set.Book.Reckon(q)
+	l.res = l.wayOf()
 	l.start()
 	return l
 }
@@ -59,11 +68,7 @@ func (l *learner) start() {
 	for _, f := range l.sheet.Facts() {
 		l.env.Values[f.Term] = l.read(f)
 	}
-	for t := range l.res.Values {
-		if v := &l.res.Values[t]; v.State == reckon.Assumed || v.State == reckon.NotApplicable {
-			l.env.Values[t] = v.Likely
-		}
-	}
+	assumed(l.res, l.env)
 }
 
 // read is a fact as its sheet tells it: in SI with the digits that stand there.
@@ -155,19 +160,28 @@ func (l *learner) can() []*reckon.Mistake {
 				continue
 			}
 			right := l.res.Values[t].Expr.Eval(l.env)
-			for k := range b.Mistakes {
-				m := &b.Mistakes[k]
-				if first := b.First(t); m.Home != t || first == nil || first.When != nil && first.When.Test(l.env) != formula.True {
-					continue
-				}
-				if v := wrongValue(m, l.env); v == v && l.four(t, v) != l.four(t, right) {
-					list = append(list, m)
-				}
+			if first := b.First(t); first != nil && (first.When == nil || first.When.Test(l.env) == formula.True) {
+				list = append(list, l.wrongWays(t, right)...)
 			}
 			l.env.Values[t] = right
 		}
 	}
 	l.start()
+	return list
+}
+
+// wrongWays lists the mistakes with a term that change its number now.
+func (l *learner) wrongWays(term int, right float64) []*reckon.Mistake {
+	var list []*reckon.Mistake
+	for k := range l.set.Book.Mistakes {
+		m := &l.set.Book.Mistakes[k]
+		if m.Home != term {
+			continue
+		}
+		if v := wrongValue(m, l.env); v == v && l.four(term, v) != l.four(term, right) {
+			list = append(list, m)
+		}
+	}
 	return list
 }
 

@@ -94,7 +94,7 @@ func letter(i int) string { return string(rune('A' + i)) }
 
 // Keys makes the trainer's file.
 func (o *Office) Keys(title string, sheets []Sheet) ([]byte, error) {
-	view := site.Keys{Title: title, Book: o.Book.Handbook.Title, Version: o.version(), Paper: o.Paper}
+	view := site.Keys{Title: title, Book: o.Book.Handbook.Title, Version: o.version(), Paper: o.Paper, Glances: o.glances(sheets)}
 	for i := range sheets {
 		s := &sheets[i]
 		k := site.KeySheet{Exercise: s.Template.Name, Learner: s.Name, Sign: s.ID, Seed: strconv.FormatUint(s.Seed, 10)}

@@ -23,10 +23,24 @@ var kinds = []search.Kind{
 	{Name: "section", Before: "chapters/", After: ".html"},
 	{Name: "question", Before: "questions/", After: ".html", Loose: true},
 	{Name: "place", Before: "places/", After: ".html"},
+	{Name: "pair", Before: "pairs/", After: ".html", Loose: true},
+	{Name: book.ChoicesFolder, Before: book.ChoicesFolder + "/", After: ".html", Loose: true},
+	{Name: book.FaultsFolder, Before: book.FaultsFolder + "/", After: ".html", Loose: true},
+	{Name: "guide", Before: "guides/", After: ".html", Loose: true},
 }
 
 // longestFirst is how much of a first sentence is kept to show beside a name.
-const longestFirst = 54
+const longestFirst = 50
+
+// mostOfPart is how many words of a part's text beside its definition are kept:
+// the index is loaded whole, and the page of a part says first what matters most.
+const mostOfPart = 110
+
+// words is the beginning of a text, up to so many words.
+func words(text string, most int) string {
+	list := strings.Fields(text)
+	return strings.Join(list[:min(most, len(list))], " ")
+}
 
 // Search packs the index of all pages of a book.
 func Search(b *book.Book) []byte {
@@ -45,7 +59,7 @@ func Search(b *book.Book) []byte {
 	for _, p := range b.Parts {
 		text := textOf(p.Doc)
 		w.Add(search.Page{Kind: "part", ID: p.ID, Name: p.Name, Also: p.Also, First: first(p.Doc)},
-			text.head, strings.Join([]string{text.body, p.Material, p.Wear}, "\n"))
+			text.head, strings.Join([]string{words(text.body, mostOfPart), p.Material, p.Wear}, "\n"))
 	}
 	for _, c := range b.Chapters {
 		text := textOf(c.Doc)
@@ -62,12 +76,28 @@ func Search(b *book.Book) []byte {
 		p := &b.Handbook.Places[i]
 		w.Add(search.Page{Kind: "place", ID: p.ID, Name: p.Name, First: cut(p.About)}, p.About, "")
 	}
+	further(w, b)
 	return w.Pack()
 }
 
-// Words packs both the index of the search and the vocabulary: the data file
-// that answer.Desk takes beside the book.
-func Words(b *book.Book) []byte { return append(Search(b), Vocabulary(b)...) }
+// further adds the pages that stand beside the book's own, by their names and
+// headings: pairs, tables and guides. What they say more stands on other pages too.
+func further(w *search.Builder, b *book.Book) {
+	for _, p := range b.Pairs {
+		w.Add(search.Page{Kind: "pair", ID: p.ID, Name: p.Name, Also: p.Also, First: cut(p.Apart)}, "", "")
+	}
+	for _, t := range b.Tables {
+		w.Add(search.Page{Kind: t.Folder, ID: t.ID, Name: t.Name, First: cut(t.About)}, t.About, "")
+	}
+	for _, g := range b.Guides {
+		w.Add(search.Page{Kind: "guide", ID: g.ID, Name: g.Name, Also: g.Also, First: cut(g.Says)}, g.Says, "")
+	}
+}
+
+// Words packs both the vocabulary and the index of the search: the data file that
+// answer.Desk takes beside the book. The vocabulary ends, and the index begins,
+// with the names of the terms: so near each other they pack into one.
+func Words(b *book.Book) []byte { return append(Vocabulary(b), Search(b)...) }
 
 // text is what a page says beside its names.
 type text struct{ head, body string }
@@ -94,13 +124,13 @@ func textOf(d *markdown.Doc) text {
 var usual = map[string]bool{"Worked examples": true, "Where people slip": true, "Cautions": true, "Sources": true}
 
 // sections adds the sections of a chapter, each with the heading it stands
-// under.
+// under. In the place of a first sentence the reader is told the chapter.
 func sections(w *search.Builder, c *book.Chapter) {
 	var head *markdown.Heading
 	name, about := "", ""
 	flush := func() {
 		if head != nil {
-			w.Add(search.Page{Kind: "section", ID: c.ID, Anchor: head.ID, Name: name, First: cut(about)}, about, "")
+			w.Add(search.Page{Kind: "section", ID: c.ID, Anchor: head.ID, Name: name}, about, "")
 		}
 		about = ""
 	}

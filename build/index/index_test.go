@@ -93,6 +93,41 @@ func TestFindInTheHandbook(t *testing.T) {
 	}
 }
 
+// Pairs, tables and guides are found by what they are about.
+func TestFurtherPagesAreFound(t *testing.T) {
+	x, _ := opened(t)
+	for _, c := range []struct{ query, kind, id, href string }{
+		{"field head or total head", "pair", "field-head-total-head", "pairs/field-head-total-head.html"},
+		{"materials against water", "choices", "materials", "choices/materials.html"},
+		{"which build and lubrication", "choices", "lubrication", "choices/lubrication.html"},
+		{"readings of a field test", "faults", "field-test", "faults/field-test.html"},
+		{"trainers", "guide", "trainers", "guides/trainers.html"},
+		{"course plan", "guide", "trainers", "guides/trainers.html"},
+	} {
+		found := false
+		for _, f := range x.Find(c.query, 6) {
+			found = found || f.Kind == c.kind && f.ID == c.id && x.Href(f.Page) == c.href && x.First(f.Page) != ""
+		}
+		if !found {
+			t.Errorf("%q does not find %s %s among the first: %v", c.query, c.kind, c.id, x.Find(c.query, 6))
+		}
+	}
+}
+
+// A section tells the chapter that it stands in.
+func TestSectionsTellTheirChapter(t *testing.T) {
+	x, _ := opened(t)
+	for _, f := range x.Find("why stages", 12) {
+		if f.Kind == "section" && f.ID == "how-a-turbine-pump-lifts-water" {
+			if got := x.First(f.Page); got != "How a turbine pump lifts water" {
+				t.Errorf("the section tells %q", got)
+			}
+			return
+		}
+	}
+	t.Error("the section is not found")
+}
+
 // Every name and every other name finds its page among the first, and what two
 // pages share finds both.
 func TestEveryNameIsFound(t *testing.T) {

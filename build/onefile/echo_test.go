@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+
+	"columnbowl/build/bindery"
 )
 
 func TestEcho(t *testing.T) {
@@ -41,7 +43,7 @@ func TestShortPath(t *testing.T) {
 		"M0 0T1 1":                       "M0 0T1 1",
 		"M0 0L.04 0L.08 0L.12 0":         "m0 0 0 0 .1 0 0 0",
 	} {
-		if got := shortPath(in); got != want {
+		if got := bindery.ShortPath(in); got != want {
 			t.Errorf("%s became %s, not %s", in, got, want)
 		}
 	}

@@ -101,7 +101,7 @@ func (s *sprite) drawn(name string) *drawing {
 			k.Set("class", "cutaway "+k.Get("class"))
 		}
 		if d := k.Get("d"); d != "" {
-			k.Set("d", shortPath(d))
+			k.Set("d", bindery.ShortPath(d))
 		}
 		return []*leaf.Node{k}
 	})

@@ -1,6 +1,7 @@
 package proof_test
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -16,6 +17,12 @@ var orchard = []string{"build", "oil-lubricated", "capacity", "800 gpm", "field-
 
 // ranked ranks the families of a book for facts; more facts replace those before.
 func ranked(t testing.TB, b *reckon.Book, facts ...string) []*choosing.Candidate {
+	t.Helper()
+	return choosing.Rank(b, questionOf(t, b, facts...))
+}
+
+// questionOf reads facts as they are typed; more facts replace those before.
+func questionOf(t testing.TB, b *reckon.Book, facts ...string) reckon.Question {
 	t.Helper()
 	q := reckon.Question{Want: -1}
 	for i := 0; i < len(facts); i += 2 {
@@ -35,7 +42,7 @@ func ranked(t testing.TB, b *reckon.Book, facts ...string) []*choosing.Candidate
 		}
 		q.Facts = append(q.Facts, f)
 	}
-	return choosing.Rank(b, q)
+	return q
 }
 
 // of finds a family in a ranking.
@@ -191,5 +198,47 @@ func TestChoiceCurves(t *testing.T) {
 		if got := lapwing.Move(share, formula.US); got != want {
 			t.Errorf("%v of the axis is %q, not %q", share, got, want)
 		}
+	}
+}
+
+// TestChoiceTurns: Job 1 with 700 to 900 gpm. The places are compared with a
+// search in steps of 4 gpm, each ranked by itself.
+func TestChoiceTurns(t *testing.T) {
+	b := handbook(t).Engine
+	q := questionOf(t, b, with(orchard, "capacity", "700 to 900 gpm")...)
+	turns := choosing.Turns(b, q)
+	if len(turns) != 1 || b.Terms[turns[0].Fact].ID != "capacity" {
+		t.Fatalf("%+v", turns)
+	}
+	turn := turns[0]
+	text := func(gpm string) string {
+		c := ranked(t, b, with(orchard, "capacity", gpm+" gpm")...)[0]
+		return c.Bowl.ID + " " + c.Text("stages", formula.US) + " " + c.Text("motor-rating", formula.US)
+	}
+	place, now := 0, text("700")
+	for gpm := 704; gpm <= 900; gpm += 4 {
+		there := text(strconv.Itoa(gpm))
+		if there == now {
+			continue
+		}
+		if place == len(turn.At) {
+			t.Fatalf("at %d gpm the choice turns to %s, which is not told: %s", gpm, there, turn.Text(b, formula.US))
+		}
+		if at := b.Terms[turn.Fact].US.FromSI(turn.At[place]); at < float64(gpm-4)-0.3 || at > float64(gpm)+0.3 {
+			t.Errorf("the choice turns to %s between %d and %d gpm; told is %.1f", there, gpm-4, gpm, at)
+		}
+		place, now = place+1, there
+	}
+	if place != len(turn.At) {
+		t.Errorf("told are %d places, found %d: %s", len(turn.At), place, turn.Text(b, formula.US))
+	}
+	t.Log(turn.Text(b, formula.US), "/", turn.Text(b, formula.SI))
+}
+
+func BenchmarkTurns(bench *testing.B) {
+	b := handbook(bench).Engine
+	q := questionOf(bench, b, with(orchard, "capacity", "700 to 900 gpm")...)
+	for bench.Loop() {
+		choosing.Turns(b, q)
 	}
 }

@@ -30,6 +30,19 @@ func (c *checker) hazards() {
 	}
 }
 
+// fired sees that a page whose caution is a case of a hazard opens with it.
+func (c *checker) fired() {
+	for i := range c.book.Engine.Cautions {
+		k := &c.book.Engine.Cautions[i]
+		if k.Hazard == "" || c.leftBlock(k.Block) {
+			continue
+		}
+		if ref := c.book.Blocks[k.Block]; !slices.Contains(ref.Page.Hazards, k.Hazard) {
+			c.atHead(ref, "The caution is a case of “"+k.Hazard+"”, and its page does not open with that hazard: write into its title block", "hazards: ["+k.Hazard+"]")
+		}
+	}
+}
+
 // unnamed tells of words of a hazard on a page that does not name it.
 func (c *checker) unnamed(p *book.Page) {
 	low := lower(proseOf(p.Doc).text)

@@ -100,6 +100,7 @@ func Check(b *book.Book) (report.List, Summary) {
 	c.texts()
 	c.hazards()
 	if b.Engine != nil {
+		c.fired()
 		c.counts()
 		c.examples()
 		c.mistakes()

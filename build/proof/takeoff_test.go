@@ -287,3 +287,35 @@ func TestAsksAreEnough(t *testing.T) {
 		}
 	}
 }
+
+// A setting that was typed and that whole sections do not make is told once, by
+// its caution; that sections make it longer is told only where they do.
+func TestNoWholeStepIsToldOnce(t *testing.T) {
+	b := handbook(t)
+	for _, build := range []string{"water-lubricated", "oil-lubricated", "submersible"} {
+		for typed, want := range map[string]string{"237 ft": "setting/no-whole-step", "240 ft": "note", "235 ft": "", "": "note"} {
+			facts := []string{"build", build, "section-length", "10 ft", "speed", "1770 rpm", "stages", "3", "asked-setting", "235.5 ft"}
+			if typed == "235 ft" {
+				facts[len(facts)-1] = typed
+			}
+			if typed != "" {
+				facts = append(facts, "setting", typed)
+			}
+			l := takeOff(t, b, facts...)
+			var told []string
+			for _, c := range l.Cautions() {
+				if id := b.Engine.Cautions[c].ID; strings.Contains(id, "no-whole") {
+					told = append(told, id)
+				}
+			}
+			for _, n := range l.Notes {
+				if strings.Contains(n, "whole sections") {
+					told = append(told, "note")
+				}
+			}
+			if got := strings.Join(told, " "); got != want {
+				t.Errorf("%s, setting typed %q: told %q, should be %q", build, typed, got, want)
+			}
+		}
+	}
+}

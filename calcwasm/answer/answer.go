@@ -21,6 +21,7 @@ import (
 type Desk struct {
 	book   *reckon.Book
 	last   *brought        // the families of the request before this one
+	solved *solved         // the question of the request before this one
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
 	labels picture.Words   // of the pictures, in the language of the page
@@ -45,9 +46,26 @@ func Open(pack []byte) (*Desk, error) {
 // New makes a desk for a book that is loaded already.
 func New(book *reckon.Book) *Desk { return &Desk{book: book, labels: picture.Words{}} }
 
+// solved is a question with its result. A page asks for its numbers first and
+// for its pictures right behind them: that is the same question.
+type solved struct {
+	book *reckon.Book
+	told string
+	res  *reckon.Result
+}
+
+// reckoned answers the question of a request, or tells again what it told last.
+func (d *Desk) reckoned(book *reckon.Book, q *request) *reckon.Result {
+	if d.solved == nil || d.solved.book != book || d.solved.told != q.told {
+		d.solved = &solved{book: book, told: q.told, res: book.Reckon(q.question)}
+	}
+	return d.solved.res
+}
+
 // request is what a page asks.
 type request struct {
 	question reckon.Question
+	told     string // the lines that the question was read from
 	show     []int
 	errors   map[int]string // terms whose typed text was not taken, and why
 	strange  []string       // lines that were not understood
@@ -58,6 +76,7 @@ type request struct {
 	rows     string         // the table whose rows are to be decided; "" for none
 	columns  *columnsAsked  // and the columns for the one that is drawn
 	choice   *choice        // the families of bowls are ranked as well; nil if not
+	pumps    bool           // where another pump would be chosen is told as well
 	compare  []change       // what is to be otherwise, to be told beside what is
 	why      int            // the term whose chain is wanted, -1 for none
 	exact    bool           // values are told in full as well, for tests and for files
@@ -67,6 +86,7 @@ type request struct {
 // reply; the rest is worked with.
 func (d *Desk) read(text string) *request {
 	q := &request{question: reckon.Question{Want: -1, Choose: map[int]string{}}, errors: map[int]string{}, why: -1}
+	var told []byte
 	for _, line := range strings.Split(text, "\n") {
 		if line == "" {
 			continue
@@ -84,6 +104,9 @@ func (d *Desk) read(text string) *request {
 			q.strange = append(q.strange, "There is no term “"+id+"” in this book.")
 			continue
 		}
+		if verb != "show" && verb != "why" {
+			told = append(append(told, line...), '\n')
+		}
 		switch verb {
 		case "want":
 			q.question.Want = term
@@ -99,6 +122,7 @@ func (d *Desk) read(text string) *request {
 			q.strange = append(q.strange, "“"+verb+"” means nothing in a request.")
 		}
 	}
+	q.told = string(told)
 	return q
 }
 
@@ -131,11 +155,14 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		return w.buf
 	}
 	with := d.bowls(string(text))
-	here := *d
+	desk, here := d, *d
 	d = &here
 	d.book = with.book
 	q := d.read(string(text))
-	res := d.book.Reckon(q.question)
+	if onlyWords(string(text)) {
+		return append(buf, "{}"...)
+	}
+	res := desk.reckoned(d.book, q)
 	d.book = res.Book // with the figures of the family that was chosen
 	w.object(func() {
 		if q.question.Want >= 0 {
@@ -148,6 +175,7 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		w.list("missing", len(res.Missing), func(i int) { d.missing(w, res.Missing[i]) })
 		d.steps(w, res, q)
 		w.list("hangs", len(res.Hangs), func(i int) { d.hang(w, res, &res.Hangs[i]) })
+		d.turns(w, res, q)
 		d.pictures(w, res, q)
 		d.why(w, res, q)
 		if q.compare != nil {
@@ -163,6 +191,10 @@ func (d *Desk) Append(buf, text []byte) []byte {
 		if q.choice != nil {
 			here.book = with.book
 			d.choice(w, q)
+		}
+		if q.pumps {
+			here.book = with.book
+			d.pumps(w, q)
 		}
 		with.tell(w)
 		w.list("strange", len(q.strange), func(i int) { w.text(q.strange[i]) })
@@ -284,10 +316,22 @@ func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
 			w.pair("term", d.book.Terms[c.Home].ID)
 			w.pair("state", TruthWord(list[i].Truth))
 			w.flag("danger", c.Danger)
+			w.hazard(d.book, c)
 			w.pair("text", c.Say)
 			w.list("lacks", len(list[i].Lacks), func(k int) { w.text(d.book.Terms[list[i].Lacks[k]].Name) })
 		})
 	})
+}
+
+// hazard writes of which kind a danger is: its id, its name and its words.
+func (w *writer) hazard(b *reckon.Book, c *reckon.Caution) {
+	h := b.Hazard(c.Hazard)
+	if h == nil {
+		return
+	}
+	w.pair("hazard", h.ID)
+	w.pair("kind", h.Name)
+	w.pair("stop", h.Say)
 }
 
 // rows tells of the rows of a table which hold, and what the others lack.

@@ -118,6 +118,20 @@ func TestNonsenseIsToldBesideTheFieldAndNothingElseIsLost(t *testing.T) {
 	}
 }
 
+// TestPicturesBehindTheNumbers: a question asked again for its pictures is told
+// as if it had been asked at once; another question in between takes nothing over.
+func TestPicturesBehindTheNumbers(t *testing.T) {
+	const facts, picture = "fact\tstatic-level\t120 ft\nfact\tdrawdown\t35 ft\nwant\tpumping-level\n", "picture\tladder\twide\tus\tx-\n"
+	const other = "fact\tstatic-level\t130 ft\nfact\tdrawdown\t35 ft\nwant\tpumping-level\n"
+	fresh := func(lines string) string { return string(desk(t).Answer([]byte(lines))) }
+	d := desk(t)
+	for _, lines := range []string{facts + "show\tpumping-level\n", facts + picture, other + picture, facts + "show\tpumping-level\n" + picture} {
+		if got := string(d.Answer([]byte(lines))); got != fresh(lines) {
+			t.Errorf("%q is told as\n%s\nand by a fresh desk as\n%s", lines, got, fresh(lines))
+		}
+	}
+}
+
 func TestClashIsTold(t *testing.T) {
 	r := ask(t, "fact | static-level | 140 ft", "fact | drawdown | 55 ft", "fact | pumping-level | 200 ft", "show | pumping-level")
 	if r.Terms[0].State != "clash" || len(r.Clashes) != 1 || len(r.Clashes[0].Facts) != 3 {
@@ -135,6 +149,8 @@ func TestStrangeLinesAreTold(t *testing.T) {
 // Whatever comes in, JSON goes out.
 func FuzzAnswer(f *testing.F) {
 	f.Add("want\tpumping-level\nfact\tstatic-level\t140 ft\nshow\tdrawdown")
+	f.Add("want\tpumping-level\nfact\tstatic-level\t140 to 160 ft\nfact\tdrawdown\tabout 40 ft\nshow\tpumping-level\npumps\nwhy\tpumping-level")
+	f.Add("bowl\tother-bowl\tname A\torigin builder's sheet\tspeed 1770\tpoint 0; 60\tpoint 400; 52; 78\tpoint 600; 38\nchoice\t\tus\twide\t500\npumps")
 	f.Add("fact\tbuild\topen\nshow\tbuild\nfact\tsetting\t\"\\\x01\xff")
 	d := desk(f)
 	f.Fuzz(func(t *testing.T, request string) {

@@ -68,7 +68,7 @@ func (d *Desk) column(w *writer, id string) {
 	w.object(func() {
 		w.pair("id", id)
 		if t, ok := d.book.Find(id); ok {
-			w.pair("name", d.book.Terms[t].Title)
+			w.pair("name", choosing.Heading(d.book, t))
 		}
 	})
 }
@@ -111,8 +111,8 @@ func option(w *writer, o *choosing.Option) {
 		w.pair("column", o.Column)
 		w.pair("tube", o.Tube)
 		w.pair("shaft", o.Shaft)
-		w.pair("price", o.Money(o.Price))
-		w.pair("total", o.Money(o.Total))
+		w.pair("price", o.Sum(o.Price))
+		w.pair("total", o.Sum(o.Total))
 		values(w, choosing.ColumnColumns, &o.Candidate)
 	})
 }
@@ -121,8 +121,8 @@ func option(w *writer, o *choosing.Option) {
 func values(w *writer, terms []string, c *choosing.Candidate) {
 	w.list("cells", len(terms), func(i int) {
 		w.object(func() {
-			w.always("us", c.Text(terms[i], formula.US))
-			w.always("si", c.Text(terms[i], formula.SI))
+			w.always("us", c.Cell(terms[i], formula.US))
+			w.always("si", c.Cell(terms[i], formula.SI))
 		})
 	})
 	w.list("reasons", len(c.Reasons), func(i int) {

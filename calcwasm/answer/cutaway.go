@@ -10,9 +10,8 @@ import (
 
 // drawings are the profiles of the pump and the words that its sheets need.
 type drawings struct {
-	shapes     *cutaway.Shapes
-	words      cutaway.Words
-	unnumbered string // neutral name of a part that carries no number
+	shapes *cutaway.Shapes
+	words  cutaway.Words
 }
 
 // CutawayPack begins a pack of profiles. After its first line come the words,
@@ -71,15 +70,19 @@ func (c *drawings) word(f []string) {
 		c.words.Turns = f[1]
 	case "stands":
 		c.words.Stands = f[1]
-	case "unnumbered":
-		c.unnumbered = f[1]
+	case "free-turns":
+		c.words.FreeTurns = f[1]
+	case "free-stands":
+		c.words.FreeStands = f[1]
 	}
 }
 
 // cut answers a request for a sheet: the verb “cut”, then fields key=value:
-// build, sheet, width, labels (named, numbered, masked, hidden), prefix, title,
-// stages, options and follow (words split by spaces), column, tube, shaft
-// (ratios). Masked is numbered, with neutral names in the place of all names.
+// build, sheet, width, labels (named, numbered, masked, single, hidden), prefix,
+// title, stages, options, follow and known (words split by spaces), column, tube,
+// shaft (ratios). Masked is numbered, with neutral names in the place of all
+// names; single is named, with numbers in the place of the names. Of both the
+// labels in known are told all the same.
 // The reply holds the drawing, and its labels with number, id, part, name and
 // whether they turn.
 func (d *Desk) cut(w *writer, text string) bool {
@@ -91,12 +94,8 @@ func (d *Desk) cut(w *writer, text string) bool {
 		w.object(func() { w.pair("error", "no drawings are loaded") })
 		return true
 	}
-	p, v, masked := d.cuts.request(strings.Split(rest, "\t"))
+	p, v := d.cuts.request(strings.Split(rest, "\t"))
 	sheet := d.cuts.shapes.Draw(p, v)
-	if masked {
-		v.Words.Of = d.cuts.neutral(sheet.Labels)
-		sheet = d.cuts.shapes.Draw(p, v)
-	}
 	w.object(func() {
 		w.pair("svg", sheet.Scene.SVG())
 		w.list("labels", len(sheet.Labels), func(i int) {
@@ -105,7 +104,7 @@ func (d *Desk) cut(w *writer, text string) bool {
 				w.number("n", l.Number)
 				w.pair("id", l.ID)
 				w.pair("part", l.Part)
-				w.pair("name", v.Words.Of[l.ID].Name)
+				w.pair("name", l.Name)
 				w.flag("turns", l.Turns)
 			})
 		})
@@ -113,29 +112,7 @@ func (d *Desk) cut(w *writer, text string) bool {
 	return true
 }
 
-// neutral are names that give nothing away: the number, whether it turns, and
-// the numbers above and below. Every label keeps its word, since a feature
-// without one is left out and all numbers would move.
-func (c *drawings) neutral(labels []cutaway.Label) map[string]cutaway.Word {
-	of := make(map[string]cutaway.Word, len(c.words.Of))
-	for id := range c.words.Of {
-		of[id] = cutaway.Word{Name: c.unnumbered}
-	}
-	for i, l := range labels {
-		name := c.words.Stands
-		if l.Turns {
-			name = c.words.Turns
-		}
-		around := [3]int{l.Number, labels[max(i-1, 0)].Number, labels[min(i+1, len(labels)-1)].Number}
-		for k, n := range around {
-			name = strings.ReplaceAll(name, "{"+strconv.Itoa(k)+"}", strconv.Itoa(n))
-		}
-		of[l.ID] = cutaway.Word{Name: name}
-	}
-	return of
-}
-
-func (c *drawings) request(fields []string) (p cutaway.Pump, v cutaway.View, masked bool) {
+func (c *drawings) request(fields []string) (p cutaway.Pump, v cutaway.View) {
 	v.Words = c.words
 	whole := func(text string) int { n, _ := strconv.Atoi(text); return n }
 	part := func(text string) float64 { x, _ := strconv.ParseFloat(text, 64); return x }
@@ -165,9 +142,11 @@ func (c *drawings) request(fields []string) (p cutaway.Pump, v cutaway.View, mas
 		case "follow":
 			v.Follow = strings.Fields(value)
 		case "labels":
-			masked = value == "masked"
+			v.Veiled = value == "masked" || value == "single"
 			v.Labels = map[string]cutaway.Labels{"numbered": cutaway.Numbered, "masked": cutaway.Numbered, "hidden": cutaway.Hidden}[value]
+		case "known":
+			v.Known = strings.Fields(value)
 		}
 	}
-	return p, v, masked
+	return p, v
 }

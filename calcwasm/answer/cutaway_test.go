@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"columnbowl/build/book"
+	"columnbowl/calcwasm/cutaway"
 )
 
 type toldDrawing struct {
@@ -41,7 +42,7 @@ func deskWithDrawings(t *testing.T) *Desk {
 	for _, id := range raw.Labels() {
 		pack.WriteString("word\t" + id + "\tName of " + id + "\t\t\n")
 	}
-	pack.WriteString("turns\tpart {0}, turns, between {1} and {2}\nstands\tpart {0}, stands, between {1} and {2}\nunnumbered\tno number\n\n")
+	pack.WriteString("turns\tpart {0}, turns, between {1} and {2}\nstands\tpart {0}, stands, between {1} and {2}\nfree-turns\tno number, turns, between {0} and {1}\nfree-stands\tno number, stands, between {0} and {1}\n\n")
 	d := yard(t)
 	if err := d.Add([]byte(pack.String() + raw.Pack())); err != nil {
 		t.Fatal(err)
@@ -90,6 +91,52 @@ func paths(svg string) string {
 		out.WriteString(outline)
 	}
 	return out.String()
+}
+
+// TestNamesOneByOne: names come back into the drawing where their room was kept,
+// nothing else moves, and what is not told stays put away.
+func TestNamesOneByOne(t *testing.T) {
+	d := deskWithDrawings(t)
+	const ask = "cut\tbuild=oil-lubricated\tsheet=bowls\twidth=768\tprefix=p\tlabels=single"
+	none, some := drawn(t, d, ask+"\n"), drawn(t, d, ask+"\tknown=impeller bowl-shaft\n")
+	if strings.Contains(none.SVG, "Name of") || strings.Contains(none.SVG, "<title>Name") {
+		t.Error("a name is told before its time")
+	}
+	for _, id := range []string{"impeller", "bowl-shaft"} {
+		if strings.Count(some.SVG, ">Name of "+id+"</text>") != 1 || !strings.Contains(some.SVG, `">Name of `+id+"</title>") {
+			t.Errorf("%s is not told in the drawing", id)
+		}
+	}
+	if strings.Contains(some.SVG, "Name of discharge-case") {
+		t.Error("a name is told that nobody asked for")
+	}
+	if paths(none.SVG) != paths(some.SVG) {
+		t.Error("the drawing moves when names are told")
+	}
+	phone := drawn(t, d, strings.Replace(ask, "768", "360", 1)+"\tknown=impeller bowl-shaft\n")
+	if strings.Contains(phone.SVG, ">Name of impeller</text>") || !strings.Contains(phone.SVG, ">Name of bowl-shaft</text>") {
+		t.Error("a narrow drawing does not tell the latest name alone")
+	}
+}
+
+// TestPartsWithoutNumber: a part that carries no number has a neutral name all
+// the same, which tells between which numbers it stands.
+func TestPartsWithoutNumber(t *testing.T) {
+	d := deskWithDrawings(t)
+	for _, build := range []string{"water-lubricated", "oil-lubricated", "submersible"} {
+		for _, sheet := range cutaway.Sheets(build) {
+			got := drawn(t, d, "cut\tbuild="+build+"\tsheet="+sheet+"\twidth=360\tprefix=p\tlabels=masked\n")
+			for _, group := range strings.Split(got.SVG, `<g class="part`)[1:] {
+				head, _, _ := strings.Cut(group, ">")
+				if !strings.Contains(head, `aria-label="`) || strings.Contains(head, `aria-label="no number`) == strings.Contains(head, "data-number") || strings.Contains(head, "{") {
+					t.Errorf("%s %s: %s", build, sheet, head)
+				}
+			}
+			if n := strings.Count(got.SVG, "<title"); n > 1 {
+				t.Errorf("%s %s: %d titles while the names are put away", build, sheet, n-1)
+			}
+		}
+	}
 }
 
 func TestDrawingWithoutProfiles(t *testing.T) {

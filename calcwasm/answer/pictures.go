@@ -34,6 +34,8 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		}
 	case "choice":
 		q.choice = readChoice(rest)
+	case "pumps":
+		q.pumps = true
 	case "columns":
 		price, years, _ := strings.Cut(rest, "\t")
 		q.columns = &columnsAsked{price, years}
@@ -60,6 +62,17 @@ func (q *request) other(d *Desk, verb, rest string) bool {
 		return false
 	}
 	return true
+}
+
+// onlyWords says whether a request brings words for pictures and asks nothing.
+// Every page begins with one: its network need not be worked for it.
+func onlyWords(text string) bool {
+	for _, line := range strings.Split(text, "\n") {
+		if line != "" && !strings.HasPrefix(line, "word\t") {
+			return false
+		}
+	}
+	return text != ""
 }
 
 // pictures draws what was asked for, in the order of the request.

@@ -83,6 +83,11 @@ func (d *Desk) list(w *writer, l *assembly.List) {
 func (d *Desk) sums(w *writer, l *assembly.List) {
 	d.sum(w, "asked", l, l.Build.Asked)
 	d.sum(w, "made", l, l.Build.Made)
+	if deeper := l.Deeper(); deeper > 0 {
+		both(w, "deeper", deeper, unit.Length)
+	} else if deeper < 0 {
+		both(w, "shallower", -deeper, unit.Length)
+	}
 	totals, largest := l.Totals(), l.Largest()
 	w.list("totals", len(totals), func(i int) {
 		w.object(func() {
@@ -105,16 +110,31 @@ func (d *Desk) total(w *writer, l *assembly.List, t int) {
 	w.pair("si", l.Result.Text(t, formula.SI))
 }
 
-// fires writes the cautions that fire for what the list stands on, refusals first.
+// fires writes the cautions that fire for what the list stands on, refusals
+// first. The words of a hazard are told once, and behind them what its cases add.
 func (d *Desk) fires(w *writer, l *assembly.List) {
-	list := append(append([]int(nil), l.Refused...), l.Cautions()...)
-	w.list("cautions", len(list), func(i int) {
-		c := &d.book.Cautions[list[i]]
+	type line struct {
+		id, text        string
+		danger, refuses bool
+	}
+	var lines []line
+	for _, i := range l.Refused {
+		c := &d.book.Cautions[i]
+		lines = append(lines, line{c.ID, c.Say, c.Danger, true})
+	}
+	for _, t := range d.book.Tell(l.Cautions()) {
+		lines = append(lines, line{t.ID(), t.Words(), t.Danger(), false})
+		for _, c := range t.Own() {
+			lines = append(lines, line{c.ID, c.Say, c.Danger, false})
+		}
+	}
+	w.list("cautions", len(lines), func(i int) {
+		c := &lines[i]
 		w.object(func() {
-			w.pair("id", c.ID)
-			w.pair("text", c.Say)
-			w.flag("danger", c.Danger)
-			w.flag("refuses", i < len(l.Refused))
+			w.pair("id", c.id)
+			w.pair("text", c.text)
+			w.flag("danger", c.danger)
+			w.flag("refuses", c.refuses)
 		})
 	})
 }

@@ -54,7 +54,7 @@ func behind(rows [][columns]string, l *assembly.List, main formula.System) [][co
 		row("refused", book.Cautions[c].ID, "", book.Cautions[c].Say)
 	}
 	for _, c := range l.Cautions() {
-		row("caution", book.Cautions[c].ID, "", book.Cautions[c].Say)
+		row("caution", book.Cautions[c].ID, "", book.InFull(&book.Cautions[c]))
 	}
 	if len(l.Refused) == 0 {
 		for _, t := range l.Asks() {

@@ -19,19 +19,19 @@ type words struct {
 // mostFound is how many pages a reply names.
 const mostFound = 20
 
-// Words takes the data for searching and asking: the packed index of the search
-// and the packed vocabulary, one behind the other. The book is loaded before.
+// Words takes the data for searching and asking: the packed vocabulary and the
+// packed index of the search, one behind the other. The book is loaded before.
 func (d *Desk) Words(pack []byte) error {
 	text := string(pack)
-	at := strings.Index(text, "\n"+asking.Form+"\n")
+	at := strings.Index(text, "\n"+search.Form+"\n")
 	if at < 0 {
-		return errors.New("the words of the book cannot be read: the vocabulary is missing behind the index")
+		return errors.New("the words of the book cannot be read: the index is missing behind the vocabulary")
 	}
-	index, err := search.Unpack(text[:at+1])
+	index, err := search.Unpack(text[at+1:])
 	if err != nil {
 		return err
 	}
-	reader, err := asking.Open(text[at+1:], d.book)
+	reader, err := asking.Open(text[:at+1], d.book)
 	if err != nil {
 		return err
 	}
@@ -40,7 +40,7 @@ func (d *Desk) Words(pack []byte) error {
 }
 
 // IsWords tells whether a pack is the data for Words, and not a book.
-func IsWords(pack []byte) bool { return strings.HasPrefix(string(pack), search.Form) }
+func IsWords(pack []byte) bool { return strings.HasPrefix(string(pack), asking.Form) }
 
 // talk answers the requests that are about words: find, and ask. ok is false for
 // any other.
@@ -74,7 +74,7 @@ func (d *Desk) find(w *writer, query string) {
 			w.pair("href", d.words.index.Href(f.Page))
 			w.pair("why", f.Why.String())
 			w.pair("match", f.Match)
-			w.pair("first", f.First)
+			w.pair("first", d.words.index.First(f.Page))
 		})
 	})
 }

@@ -17,7 +17,7 @@ func worded(t testing.TB) *Desk {
 	b.Add(search.Page{Kind: "term", ID: "drawdown", Name: "Drawdown", Also: []string{"fall of the level"}, First: "How far the water falls."}, "", "")
 	src := &asking.Source{Names: []asking.Said{{Term: "drawdown", Say: []string{"drawdown"}}},
 		Hints: []asking.Said{{Term: "static-level", Say: []string{"water"}}, {Term: "pumping-level", Say: []string{"water"}}}}
-	pack := append(b.Pack(), src.Pack()...)
+	pack := append(src.Pack(), b.Pack()...)
 	if !IsWords(pack) || IsWords(d.book.Pack()) {
 		t.Error("a book and its words are not told apart")
 	}

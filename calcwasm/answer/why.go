@@ -32,6 +32,7 @@ func (d *Desk) why(w *writer, res *reckon.Result, q *request) {
 		w.object(func() {
 			w.pair("id", d.book.Terms[t].ID)
 			w.pair("name", d.book.Terms[t].Title)
+			w.flag("ranged", res.Ranged(t))
 			w.pair("state", res.Values[t].State.String())
 			w.pair("us", d.whyLine(res, t, formula.US))
 			w.pair("si", d.whyLine(res, t, formula.SI))
@@ -42,6 +43,9 @@ func (d *Desk) why(w *writer, res *reckon.Result, q *request) {
 // whyLine is one line: a fact with its value, or a step with its numbers in.
 func (d *Desk) whyLine(res *reckon.Result, t int, s formula.System) string {
 	if res.Values[t].State == reckon.Given {
+		if res.Ranged(t) {
+			return d.book.Terms[t].Name + " = " + d.book.Format(t, res.Values[t].Likely, s) + ", given as " + res.Text(t, s)
+		}
 		return d.book.Terms[t].Name + " = " + res.Text(t, s)
 	}
 	return res.Step(t, s)

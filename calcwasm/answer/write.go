@@ -84,25 +84,34 @@ func (w *writer) text(s string) {
 
 const hex = "0123456789abcdef"
 
+// quote writes a text in quotes. What needs no escape is copied in one piece:
+// a reply has tens of kilobytes of it.
 func (w *writer) quote(s string) {
 	w.buf = append(w.buf, '"')
+	from := 0
 	for i := 0; i < len(s); {
 		c := s[i]
-		if c >= utf8.RuneSelf {
-			r, n := utf8.DecodeRuneInString(s[i:])
-			w.buf = utf8.AppendRune(w.buf, r) // U+FFFD for a byte that is no text
-			i += n
+		if c >= 0x20 && c < utf8.RuneSelf && c != '"' && c != '\\' {
+			i++
 			continue
 		}
+		if c >= utf8.RuneSelf {
+			if r, n := utf8.DecodeRuneInString(s[i:]); r != utf8.RuneError || n > 1 {
+				i += n
+				continue
+			}
+		}
+		w.buf = append(w.buf, s[from:i]...)
 		switch {
-		case c == '"' || c == '\\':
-			w.buf = append(w.buf, '\\', c)
+		case c >= utf8.RuneSelf:
+			w.buf = utf8.AppendRune(w.buf, utf8.RuneError) // a byte that is no text
 		case c < 0x20:
 			w.buf = append(w.buf, '\\', 'u', '0', '0', hex[c>>4], hex[c&15])
 		default:
-			w.buf = append(w.buf, c)
+			w.buf = append(w.buf, '\\', c)
 		}
 		i++
+		from = i
 	}
-	w.buf = append(w.buf, '"')
+	w.buf = append(append(w.buf, s[from:]...), '"')
 }

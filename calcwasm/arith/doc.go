@@ -1,5 +1,5 @@
 // Package arith is the exponential function, the logarithms and the power in
-// plain Go, so that a book made on one machine and read on another shows the same
+// plain Go, and the smooth line through points, so that a book made on one machine and read on another shows the same
 // digits. The standard library has assembly for some processors, and the compiler
 // may fuse x*y + z into one rounding on others. Here every product that may be
 // added to something is wrapped in float64(), which the language defines as a

@@ -13,7 +13,7 @@ import (
 )
 
 // Form is the version of the packed form; a packed vocabulary begins so.
-const Form = "column-and-bowl asking 1"
+const Form = "column-and-bowl asking 2"
 
 // Source is a vocabulary as the book has it. Its lists are written in order.
 type Source struct {
@@ -56,7 +56,7 @@ type Pair struct {
 	Say           []string
 }
 
-// Pack writes the vocabulary as one text for the page; Open reads it.
+// Pack writes the vocabulary as one text for the page, the names last; Open reads it.
 func (s *Source) Pack() []byte {
 	var w strings.Builder
 	line := func(list []string, fields ...string) {
@@ -64,7 +64,7 @@ func (s *Source) Pack() []byte {
 		w.WriteByte('\n')
 	}
 	line(nil, Form)
-	for i, list := range [][]Said{s.Names, s.Cues, s.Leans, s.Hints} {
+	for i, list := range [][]Said{s.Cues, s.Leans, s.Hints} {
 		for _, t := range list {
 			line(t.Say, saidLines[i], t.Term)
 		}
@@ -86,11 +86,21 @@ func (s *Source) Pack() []byte {
 	for _, p := range s.Pairs {
 		line(p.Say, "pair", p.First, p.Second)
 	}
+	for _, t := range s.Names {
+		say := t.Say
+		if len(say) > 0 && strings.EqualFold(strings.ReplaceAll(say[0], "-", " "), spelt(t.Term)) {
+			say = append([]string{""}, say[1:]...) // most names are their ids
+		}
+		line(say, "name", t.Term)
+	}
 	return []byte(w.String())
 }
 
-var saidLines = [...]string{"name", "cue", "lean", "hint"}
-var saidWeights = [...]int{byName, byCue, byLean, byHint}
+// spelt is an id as words.
+func spelt(id string) string { return strings.ReplaceAll(id, "-", " ") }
+
+var saidLines = [...]string{"cue", "lean", "hint", "name"}
+var saidWeights = [...]int{byCue, byLean, byHint, byName}
 
 // Open reads a packed vocabulary for a book. The error names the line that does
 // not fit the book or this engine.
@@ -166,6 +176,9 @@ func (r *Reader) said(id, value string, say []string, weight int) bool {
 		}
 	}
 	if weight == byName && place < 0 && len(say) > 0 {
+		if say[0] == "" {
+			say[0] = spelt(id)
+		}
 		r.own(t, say[0])
 	}
 	for _, text := range say {

@@ -1,6 +1,8 @@
 package assembly
 
 import (
+	"math"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
 )
@@ -15,6 +17,19 @@ func (l *List) Totals() []int {
 		}
 	}
 	return list
+}
+
+// Deeper is how much longer the setting is made than it was asked, m; negative if
+// it is shorter, NaN if one of the two is not known.
+func (l *List) Deeper() float64 {
+	if !l.Result.Known(l.Build.Asked) || !l.Result.Known(l.Build.Made) {
+		return math.NaN()
+	}
+	d := l.Result.Values[l.Build.Made].Likely - l.Result.Values[l.Build.Asked].Likely
+	if math.Abs(d) < 1e-6 {
+		return 0
+	}
+	return d
 }
 
 // Largest is the one of the hook's weights to be told first; -1 if none is known.

@@ -10,9 +10,11 @@ package choosing
 
 import (
 	"slices"
+	"strings"
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
+	"columnbowl/calcwasm/unit"
 )
 
 // Columns are the terms that the ranking tells of each family, in this order.
@@ -174,4 +176,22 @@ func (c *Candidate) Text(id string, s formula.System) string {
 		return c.Result.Text(t, s)
 	}
 	return ""
+}
+
+// Cell is Text for a table, where a sum of money stands as a bare number.
+func (c *Candidate) Cell(id string, s formula.System) string {
+	t, ok := c.Result.Book.Find(id)
+	if !ok || !c.Result.Known(t) || c.Result.Book.Terms[t].Kind == formula.Choice || c.Result.Book.Terms[t].In(s).Dim != unit.Money {
+		return c.Text(id, s)
+	}
+	return c.Result.Number(t, s)
+}
+
+// Heading names a term at the head of a table: over sums, in whose money they are.
+func Heading(book *reckon.Book, t int) string {
+	term := &book.Terms[t]
+	if term.Kind == formula.Choice || term.US.Dim != unit.Money {
+		return term.Title
+	}
+	return term.Title + " " + strings.ReplaceAll(term.US.Print, "\u00a0", " ") // a narrow column breaks it
 }

@@ -169,12 +169,14 @@ func (o *Option) order(b *Option) int {
 	return 0
 }
 
-// Money writes an amount as the term of the energy cost does; "" if it is not known.
-func (o *Option) Money(v float64) string {
-	if v != v {
+// Sum writes an amount of money as a bare number, "" if it is not known: the
+// heading of its column says that it is in the reader's currency.
+func (o *Option) Sum(v float64) string {
+	t, ok := o.Result.Book.Find("energy-cost")
+	if v != v || !ok {
 		return ""
 	}
-	return o.in(v, "energy-cost", formula.US)
+	return unit.Format(v, o.Result.Book.Terms[t].US)
 }
 
 // ReadPrice reads a price of pipe as a person types it, $ for each lb unless

@@ -11,17 +11,17 @@ package curve
 import (
 	"errors"
 	"math"
+
+	"columnbowl/calcwasm/arith"
 )
 
 // Point is one data point: a flow (m3/s) and what the stage has there (a head in
 // m, an efficiency as a fraction, a power in W, an NPSH in m).
-type Point struct{ X, Y float64 }
+type Point = arith.Point
 
 // Curve is a smooth line through data points that keeps their shape: between
-// two points it neither rises above nor falls below both of them. The slopes at
-// the points are those of F. N. Fritsch and J. Butland, SIAM J. Sci. Stat.
-// Comput. 5 (1984): a weighted harmonic mean inside, the one-sided three-point
-// rule at the ends. It is the line that curve(…) of the notation draws.
+// two points it neither rises above nor falls below both of them (see
+// arith.Slopes). It is the line that curve(…) of the notation draws.
 type Curve struct {
 	points []Point
 	slopes []float64
@@ -50,7 +50,7 @@ func New(points []Point) (*Curve, error) {
 		}
 	}
 	c := &Curve{points: append([]Point(nil), points...)}
-	c.slopes = slopes(c.points)
+	c.slopes = arith.Slopes(c.points)
 	return c, nil
 }
 
@@ -70,53 +70,5 @@ func (c *Curve) At(x float64) (y float64, invalid string) {
 	case x > last:
 		return math.NaN(), "the curve ends at a smaller flow"
 	}
-	i := 1
-	for i < len(c.points)-1 && x > c.points[i].X {
-		i++
-	}
-	a, b := c.points[i-1], c.points[i]
-	h := b.X - a.X
-	t := (x - a.X) / h
-	t2 := float64(t * t)
-	t3 := float64(t2 * t)
-	// The cubic of Hermite with the slopes at both ends.
-	return float64((float64(2*t3)-float64(3*t2)+1)*a.Y) +
-		float64(float64((t3-float64(2*t2)+t)*h)*c.slopes[i-1]) +
-		float64((float64(3*t2)-float64(2*t3))*b.Y) +
-		float64(float64((t3-t2)*h)*c.slopes[i]), ""
-}
-
-func slopes(p []Point) []float64 {
-	n := len(p)
-	h, d, m := make([]float64, n-1), make([]float64, n-1), make([]float64, n)
-	for i := range h {
-		h[i] = p[i+1].X - p[i].X
-		d[i] = (p[i+1].Y - p[i].Y) / h[i]
-	}
-	if n == 2 {
-		m[0], m[1] = d[0], d[0]
-		return m
-	}
-	for i := 1; i < n-1; i++ {
-		if float64(d[i-1]*d[i]) <= 0 {
-			continue // a highest or lowest point: level
-		}
-		w1, w2 := float64(2*h[i])+h[i-1], h[i]+float64(2*h[i-1])
-		m[i] = (w1 + w2) / (w1/d[i-1] + w2/d[i])
-	}
-	m[0] = endSlope(h[0], h[1], d[0], d[1])
-	m[n-1] = endSlope(h[n-2], h[n-3], d[n-2], d[n-3])
-	return m
-}
-
-// endSlope is the three-point rule, held back where it would spoil the shape.
-func endSlope(h0, h1, d0, d1 float64) float64 {
-	s := (float64((float64(2*h0)+h1)*d0) - float64(h0*d1)) / (h0 + h1)
-	switch {
-	case float64(s*d0) <= 0:
-		return 0
-	case float64(d0*d1) <= 0 && math.Abs(s) > 3*math.Abs(d0):
-		return 3 * d0
-	}
-	return s
+	return arith.Along(c.points, c.slopes, x), ""
 }

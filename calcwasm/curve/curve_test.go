@@ -30,7 +30,7 @@ func heads(t testing.TB, gpm, ft []float64) *Curve {
 	t.Helper()
 	p := make([]Point, len(gpm))
 	for i := range p {
-		p[i] = Point{in("gpm", gpm[i]), in("ft", ft[i])}
+		p[i] = Point{X: in("gpm", gpm[i]), Y: in("ft", ft[i])}
 	}
 	c, err := New(p)
 	if err != nil {
@@ -70,7 +70,7 @@ func TestShape(t *testing.T) {
 }
 
 func TestBadPoints(t *testing.T) {
-	for _, p := range [][]Point{nil, {{1, 1}}, {{1, 1}, {1, 2}}, {{2, 1}, {1, 2}}, {{0, math.NaN()}, {1, 2}}, {{0, 1}, {math.Inf(1), 2}}} {
+	for _, p := range [][]Point{nil, {{X: 1, Y: 1}}, {{X: 1, Y: 1}, {X: 1, Y: 2}}, {{X: 2, Y: 1}, {X: 1, Y: 2}}, {{X: 0, Y: math.NaN()}, {X: 1, Y: 2}}, {{X: 0, Y: 1}, {X: math.Inf(1), Y: 2}}} {
 		if _, err := New(p); err == nil {
 			t.Errorf("%v is taken as a curve", p)
 		}
@@ -120,7 +120,7 @@ func TestShapeProperty(t *testing.T) {
 		x := rapid.Float64Range(-5, 5).Draw(t, "start")
 		for i := range p {
 			x += rapid.Float64Range(1e-3, 10).Draw(t, "step")
-			p[i] = Point{x, rapid.Float64Range(-100, 100).Draw(t, "y")}
+			p[i] = Point{X: x, Y: rapid.Float64Range(-100, 100).Draw(t, "y")}
 		}
 		c, err := New(p)
 		if err != nil {

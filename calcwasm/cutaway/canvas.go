@@ -48,6 +48,7 @@ type layered struct {
 // group is what is drawn of one part.
 type group struct {
 	part  string
+	at    point // middle of what was drawn first
 	items []layered
 }
 
@@ -163,6 +164,12 @@ func (c *canvas) scene() Drawing {
 	d.Scene.Box = drawing.Box{W: c.w, H: math.Ceil(c.h)}
 	d.Scene.Width, d.Scene.Height = d.Scene.Box.W, d.Scene.Box.H
 	d.Labels = c.numbers()
+	for i := range d.Labels {
+		l := &d.Labels[i]
+		if l.Name = c.name(l.ID); c.secret(l.ID) {
+			l.Name = c.neutral(l.ID, l.Turns, d.Labels)
+		}
+	}
 	d.Scene.Add(drawing.Rect{W: c.w, H: math.Ceil(c.h), Class: "cp"})
 	slices.SortStableFunc(c.fluids, func(a, b layered) int { return cmp.Compare(a.z, b.z) })
 	fluids := drawing.Group{Class: "fluids", Hidden: true}
@@ -228,30 +235,15 @@ func (c *canvas) named(id string, labels []Label) drawing.Group {
 	if no >= 0 {
 		g.Attrs = append(g.Attrs, [2]string{"data-number", digits(labels[no].Number)})
 	}
-	w := c.view.Words
-	if c.view.Labels == Hidden {
-		words := w.Stands
-		if turns {
-			words = w.Turns
-		}
-		if no >= 0 && words != "" {
-			g.Attrs = append(g.Attrs, [2]string{"aria-label", neutral(words, labels, no)})
+	if c.secret(id) {
+		if name := c.neutral(id, turns, labels); name != "" {
+			g.Attrs = append(g.Attrs, [2]string{"aria-label", name})
 		}
 		return g
 	}
-	g.Title, g.Desc = c.name(id), w.Of[id].Desc
+	g.Title, g.Desc = c.name(id), c.view.Words.Of[id].Desc
 	g.Attrs = append(g.Attrs, [2]string{"aria-labelledby", c.view.Prefix + "-" + id + "-title"})
 	return g
-}
-
-// neutral fills "part {0}, turns, between {1} and {2}"; the neighbours are the
-// numbers above and below, or its own at an end.
-func neutral(words string, labels []Label, i int) string {
-	above, below := labels[max(i-1, 0)].Number, labels[min(i+1, len(labels)-1)].Number
-	for k, n := range [3]int{labels[i].Number, above, below} {
-		words = strings.ReplaceAll(words, "{"+digits(k)+"}", digits(n))
-	}
-	return words
 }
 
 // name is the caller's word for an id; a part without one shows its id.

@@ -62,6 +62,7 @@ var Choices = [][]string{
 	{"tailpipe", "strainer", "bell"},        // end of the suction
 	{"bowl-ring", "both-rings"},             // seal between impeller and bowl
 	{"single-seal", "double-seal"},          // under the tubing adapter bearing
+	{"capped", "open-top"},                  // top bearing of a submersible's bowls
 	{"nipple", "plain-top"},                 // top of the column: adapter and adjusting nipple, or flange alone
 	{"enclosed", "semi-open"},               // impeller
 	{"collet", "key"},                       // how the impeller is held
@@ -85,17 +86,18 @@ const (
 	Stage       = "stage"        // one stage and the water's path through it
 	Line        = "line"         // discharge line from the head on: joint, check valve, meter
 	Motors      = "motors"       // sealed and water-filled motor side by side
+	Power       = "power"        // panel, and what watches the level in the well
 )
 
 // Sheets lists the sheets that a build has, the whole pump first.
 func Sheets(build string) []string {
 	switch build {
 	case "oil-lubricated":
-		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line}
+		return []string{Whole, Bowls, Stage, Column, Head, TubeTension, Motor, Line, Power}
 	case "submersible":
-		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line}
+		return []string{Whole, Bowls, Stage, Column, Head, Motor, Motors, Line, Power}
 	}
-	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line}
+	return []string{Whole, Bowls, Stage, Column, Head, StuffingBox, Motor, Line, Power}
 }
 
 // View is how it is drawn.
@@ -104,6 +106,8 @@ type View struct {
 	Sheet  string // one of the constants; empty is Whole
 	Width  int    // width of the sheet in px: 360, 768 or 1280; others go to the next lower
 	Labels Labels
+	Veiled bool     // names are put away: neutral names and no titles, numbers in the place of names
+	Known  []string // label ids that are told although the others are put away, the latest last
 	Follow []string // paths shown: water, oil, prelube, thrust, torque
 	Words  Words
 }
@@ -127,6 +131,8 @@ type Words struct {
 	OneMore     string          // "1 more stage"
 	Turns       string          // neutral name "part {0}, turns, between {1} and {2}"
 	Stands      string          // the same for a part that stands still
+	FreeTurns   string          // neutral name of a part without a number: "turns, between {0} and {1}"
+	FreeStands  string          // the same for a part that stands still
 }
 
 // Word is the name of a part or feature, one short plain fact, and what
@@ -146,5 +152,6 @@ type Label struct {
 	Number   int
 	ID, Part string // ID is the part's, or part/feature
 	Turns    bool
+	Name     string  // as the drawing tells it; neutral if names are put away
 	X, Y     float64 // the point named, px of the sheet
 }

@@ -128,6 +128,8 @@ func (c *canvas) sheet(name string) {
 		c.closureSheet(.86, 2.38, .80)
 	case Line:
 		c.lineSheet()
+	case Power:
+		c.powerSheet()
 	case Motors:
 		c.motorsSheet()
 	default:

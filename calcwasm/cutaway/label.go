@@ -19,6 +19,7 @@ const (
 	labelGap   = 9.0
 	balloonR   = 11.0
 	balloonGap = 3.0
+	tagRoom    = 1.22 // for the widest text faces: a tag has a frame
 )
 
 func digits(n int) string { return strconv.Itoa(n) }
@@ -238,10 +239,18 @@ func (c *canvas) leader(k *call) []drawing.Item {
 
 func (c *canvas) lettering(k *call) []drawing.Item {
 	if c.numbered() {
-		return []drawing.Item{
-			drawing.Circle{X: k.col.x, Y: tenth(k.cy), R: balloonR, Class: turned("bal", k.turns)},
-			drawing.Text{X: k.col.x, Y: tenth(k.cy + 4.5), Words: digits(k.number), Class: turned("cb", k.turns)},
+		out := balloon(k, k.col.x, k.cy)
+		if k.id == c.latest() {
+			out = append(out, c.tag(k, k.col.x, k.cy-11)...)
 		}
+		return out
+	}
+	if c.secret(k.id) { // the room of the name is kept, so that nothing moves when it is told
+		x := k.col.x + balloonR
+		if k.col.left {
+			x = k.col.x - balloonR
+		}
+		return balloon(k, x, k.cy)
 	}
 	var out []drawing.Item
 	end := ""
@@ -257,6 +266,29 @@ func (c *canvas) lettering(k *call) []drawing.Item {
 		out = append(out, drawing.Text{X: k.col.x, Y: tenth(y + subLine*.74), Words: k.sub, Class: "cs" + end})
 	}
 	return out
+}
+
+// balloon is the number of a label in its circle.
+func balloon(k *call, x, y float64) []drawing.Item {
+	return []drawing.Item{
+		drawing.Circle{X: tenth(x), Y: tenth(y), R: balloonR, Class: turned("bal", k.turns)},
+		drawing.Text{X: tenth(x), Y: tenth(y + 4.5), Words: digits(k.number), Class: turned("cb", k.turns)},
+	}
+}
+
+// tag is a name over the drawing, beside its number, where names have no room:
+// from x inwards, y its upper edge.
+func (c *canvas) tag(k *call, x, y float64) []drawing.Item {
+	words := c.name(k.id)
+	w := textWidth(words, tagRoom*nameSize, k.turns) + 12
+	at, left, end := x+balloonR+9, x+balloonR+3, ""
+	if x > c.w/2 {
+		at, left, end = x-balloonR-9, x-balloonR-3-w, " e"
+	}
+	return []drawing.Item{
+		drawing.Rect{X: tenth(left), Y: tenth(y), W: tenth(w), H: 22, Class: "tag"},
+		drawing.Text{X: tenth(at), Y: tenth(y + 16), Words: words, Class: turned("cn", k.turns) + end},
+	}
 }
 
 func turned(class string, turns bool) string {

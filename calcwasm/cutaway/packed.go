@@ -6,13 +6,14 @@ import (
 	"strconv"
 )
 
-// Outlines go to the page as whole numbers of a ten-thousandth of their unit,
-// each pair as the step from the pair before it, control points included. That
-// is half of what the written form weighs when it is compressed. h and v are
+// Outlines go to the page as whole numbers of a two-thousandth of their unit
+// (what is rounded off is at most .15 px on the largest sheet), each pair as the
+// step from the pair before it, control points included. That is half of what
+// the written form weighs when it is compressed. h and v are
 // level and upright lines, z closes; a space stands only where no sign parts two
 // numbers.
 
-const packUnit = 1e4
+const packUnit = 2e3
 
 // PackPath turns the data of an outline into the packed form that Load reads.
 func PackPath(d string) (string, error) {

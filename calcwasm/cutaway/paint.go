@@ -42,6 +42,10 @@ func (c *canvas) shape(s *shape, p *place, stage int) {
 		return
 	}
 	g := c.group(s.part)
+	if len(g.items) == 0 && len(segs) > 0 {
+		lo, hi := bounds(flatten(segs[0]))
+		g.at = point{(lo.x + hi.x) / 2, (lo.y + hi.y) / 2}
+	}
 	for _, it := range c.inked(s, segs, stage) {
 		g.items = append(g.items, layered{s.z, it})
 	}

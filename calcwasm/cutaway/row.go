@@ -1,6 +1,10 @@
 package cutaway
 
-import "columnbowl/calcwasm/drawing"
+import (
+	"slices"
+
+	"columnbowl/calcwasm/drawing"
+)
 
 // A drawing that lies has its balloons in a row above it. The placing is that of
 // a column with x and y exchanged.
@@ -13,14 +17,15 @@ func (c *canvas) rowItems() []drawing.Item {
 		k.x, k.y = k.y, k.x
 	}
 	settle(c.calls, c.margin, c.w-c.margin)
-	var leaders, balloons []drawing.Item
+	var leaders, balloons, tags []drawing.Item
 	for _, k := range c.calls {
 		k.x, k.y = k.y, k.x
 		p := drawing.NewPath("ldh").M(tenth(k.x), tenth(k.y)).L(tenth(k.cy), tenth(row.elbow)).V(tenth(row.x))
 		leaders = append(leaders, p, p.With("ld"), drawing.Circle{X: tenth(k.x), Y: tenth(k.y), R: 3.1, Class: "dot"})
-		balloons = append(balloons,
-			drawing.Circle{X: tenth(k.cy), Y: row.x, R: balloonR, Class: turned("bal", k.turns)},
-			drawing.Text{X: tenth(k.cy), Y: row.x + 4.5, Words: digits(k.number), Class: turned("cb", k.turns)})
+		balloons = append(balloons, balloon(k, k.cy, row.x)...)
+		if k.id == c.latest() {
+			tags = c.tag(k, k.cy, row.x+balloonR+3)
+		}
 	}
-	return append(leaders, balloons...)
+	return slices.Concat(leaders, balloons, tags)
 }

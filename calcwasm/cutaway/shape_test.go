@@ -180,7 +180,7 @@ func standing(t *testing.T, words []string) map[string][]face {
 		case "suction":
 			out["bowls"] = append(out["bowls"], faces(f, 0, words)...)
 		case "stage":
-			out["bowls"] = append(append(out["bowls"], faces(f, 0, words)...), faces(f, .9, words)...)
+			out["bowls"] = append(append(out["bowls"], faces(f, 0, words)...), faces(f, .9, append(slices.Clip(words), "top-stage"))...)
 		case "discharge":
 			out["bowls"] = append(out["bowls"], faces(f, 1.8, words)...)
 		case "driver":

@@ -11,7 +11,7 @@ func (c *canvas) bowlSheet() {
 		below = 1.36
 	}
 	if sub {
-		wide, below = 1.22, 1.30
+		wide, below = 1.22, 1.70
 	}
 	k := c.fitScale(wide, 350)
 	top := c.margin + 14
@@ -235,4 +235,21 @@ func (c *canvas) lineSheet() {
 	c.tearSide(ox-.26*k, oy-.72*k, oy+.72*k, -k)
 	c.tearSide(ox+4.80*k, oy-.52*k, oy+.52*k, k)
 	c.level(ox-left*k, ox+right*k, oy)
+}
+
+// powerSheet: the panel beside the well, and the well open as far down as the
+// electrodes hang.
+func (c *canvas) powerSheet() {
+	left, right := 2.62, 1.32
+	k := c.fitScale(left+right, 175)
+	ox := c.axis + (left-right)/2*k
+	oy := c.margin + 2.1*k
+	c.smallBelow(k, 150)
+	c.one("power", &place{ox: ox, oy: oy, k: k})
+	end := oy + 3*k
+	c.h = end + c.margin + 6
+	c.centre(ox, oy-1.1*k, end)
+	c.tear(ox-.4*k, ox+.4*k, oy-1.0*k, k, true)
+	c.window = nil // the panel stands beside this tear, not behind it
+	c.tear(ox-.9*k, ox+.9*k, end-4, .2*k, false)
 }

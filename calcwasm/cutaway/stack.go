@@ -1,6 +1,8 @@
 package cutaway
 
 import (
+	"slices"
+
 	"columnbowl/calcwasm/drawing"
 )
 
@@ -13,7 +15,9 @@ const (
 )
 
 // stack draws the bowl assembly: its lowest joint at (ox, oy), k px per bowl
-// diameter, drawn of its stages shown.
+// diameter, drawn of its stages shown. The bowl of the highest stage is one
+// casting with the discharge case, as the parts model counts: one bowl fewer
+// than stages (common practice; other builders part the two).
 func (c *canvas) stack(ox, oy, k float64, drawn int) *place {
 	radial := c.bowlScale()
 	height := float64(drawn) * pitch
@@ -22,13 +26,18 @@ func (c *canvas) stack(ox, oy, k float64, drawn int) *place {
 	c.one("shaft", &place{ox: ox, oy: oy, k: k, radial: radial, hi: height + c.shaftTop()})
 	for i := range drawn {
 		p := &place{ox: ox, oy: oy - float64(i)*pitch*k, k: k, radial: radial}
-		c.put("stage", p, i, i == 0, i == drawn-1)
-		if i == drawn-1 {
-			c.one("top", p)
+		if i < drawn-1 {
+			c.put("stage", p, i, i == 0, false)
+			continue
 		}
+		below := c.words
+		c.words = append(slices.Clip(below), "top-stage")
+		c.put("stage", p, i, i == 0, true)
+		c.words = below
+		c.one("top", p)
 	}
 	up := &place{ox: ox, oy: oy - height*k, k: k, radial: radial, flare: c.flare()}
-	c.put("discharge", up, drawn, true, true)
+	c.put("discharge", up, drawn-1, true, true)
 	c.bodyOfWater(low, up, drawn)
 	return up
 }

@@ -51,7 +51,7 @@ func (c *canvas) wholeSheet() {
 func (c *canvas) well(oy, kh, kc, colTop, colEnd, joint, kb float64) {
 	deep := 1.62
 	if holds("submersible", c.words) {
-		deep = 2.42
+		deep = 2.82
 	}
 	bottom := joint + deep*kb
 	c.h = bottom + c.margin
@@ -68,7 +68,7 @@ func (c *canvas) well(oy, kh, kc, colTop, colEnd, joint, kb float64) {
 	}
 	screen := joint + .60*kb
 	if deep > 2 {
-		screen = joint + 1.5*kb
+		screen = joint + 1.9*kb
 	}
 	for _, side := range [2]float64{-1, 1} {
 		x := c.axis + side*rc

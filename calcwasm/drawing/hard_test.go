@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -124,4 +125,19 @@ func BenchmarkChain(b *testing.B) {
 		buf = AppendSVG(AppendSVG(AppendSVG(buf[:0], w.Layout()), l.Layout()), p.Layout())
 	}
 	b.ReportMetric(float64(len(buf)), "bytes/page")
+}
+
+// TestNumbersAreTheShortest compares the writer of numbers with the library's
+// shortest decimals of the same hundredths.
+func TestNumbersAreTheShortest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.OneOf(rapid.Float64Range(-3000, 3000), rapid.Float64Range(-1e12, 1e12)).Draw(t, "v")
+		want := strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64)
+		if want == "-0" {
+			want = "0"
+		}
+		if got := string(appendNumber(nil, v)); got != want {
+			t.Errorf("%v is written %s, want %s", v, got, want)
+		}
+	})
 }

@@ -69,8 +69,8 @@ const (
 	subStep   = 26.0  // least height of a sub-entry line: over the 24 px of WCAG 2.2
 	// room of a line of words: the 130 px from a balloon to the edge, counted
 	// for lettering a little condensed, as all faces the style sheet asks for are
-	railRoom  = 142.0
-	railBend  = 82.0 // leaders run level to here, outside the casing
+	railRoom = 142.0
+	railBend = 82.0 // leaders run level to here, outside the casing
 )
 
 // Layout draws the rail and tells where each balloon stands. Balloons keep the

@@ -130,14 +130,30 @@ func appendNumber(b []byte, v float64) []byte {
 	if !finite(v) {
 		return append(b, '0')
 	}
-	r := math.Round(v*100) / 100
-	if !finite(r) { // v*100 overflowed: such a number has no decimals anyway
-		r = v
+	r := math.Round(v * 100)
+	if r > 1e15 || r < -1e15 { // such a number has no decimals anyway
+		return strconv.AppendFloat(b, v, 'f', -1, 64)
 	}
-	if r == 0 {
-		return append(b, '0')
+	return appendHundredths(b, int64(r))
+}
+
+// appendHundredths writes a number of hundredths: 1250 as 12.5. Drawings are
+// mostly numbers, and this is many times quicker than to look for the shortest
+// decimals of any float.
+func appendHundredths(b []byte, n int64) []byte {
+	if n < 0 {
+		b = append(b, '-')
+		n = -n
 	}
-	return strconv.AppendFloat(b, r, 'f', -1, 64)
+	b = strconv.AppendInt(b, n/100, 10)
+	switch part := n % 100; {
+	case part == 0:
+	case part%10 == 0:
+		b = append(b, '.', byte('0'+part/10))
+	default:
+		b = append(b, '.', byte('0'+part/10), byte('0'+part%10))
+	}
+	return b
 }
 
 // numAttr writes a number attribute unless it is 0, the unset value.

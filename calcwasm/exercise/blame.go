@@ -88,6 +88,9 @@ const unlucky = 0.004
 
 // sure says whether a number singles a slip out.
 func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
+	if !sg.hits(a, rounding, f) {
+		return false
+	}
 	last := len(sg.steps) - 1
 	all, here := 0.0, 0.0
 	seen := map[int]bool{}
@@ -107,6 +110,15 @@ func (sg *segment) sure(a, rounding float64, f fit, singles []given) bool {
 		return false
 	}
 	return !sg.rival(a, 2*slack(sg.tolerance(f.way, a), a, rounding), f.way)
+}
+
+// hits says whether a number is what a slip gives to the last digit, give or take
+// what rounding on the way commonly does. What it can do at most is enough for
+// “could be”; to be sure of a slip, a number that is one off in its fourth digit
+// is too far from what was only copied.
+func (sg *segment) hits(a, rounding float64, f fit) bool {
+	v := sg.try(f.way)
+	return f.off <= slack((sg.written(v)+sg.spread(f.way, v)/2)*(1+1e-9), v, rounding)
 }
 
 // lnSpan is ln 16: a number out of the blue lies anywhere between a quarter of

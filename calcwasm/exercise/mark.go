@@ -72,8 +72,40 @@ func (sh *Sheet) Mark(answers []string) []Mark {
 	return marks
 }
 
-// number marks a number; carry is what later items are reckoned with.
+// number marks a number; carry is what later items are reckoned with. In “7,621”
+// the comma may part thousands or decimals: it is taken as what makes the answer
+// right, or else as what brings it nearer to the right number.
 func (sh *Sheet) number(i int, text string, own []float64, slipped bool) (m Mark, carry float64) {
+	m, carry = sh.numberAs(i, text, own, slipped)
+	if m.Verdict == Right || m.Verdict == Carried {
+		return m, carry
+	}
+	if point := decimalComma(text); point != "" {
+		as, value := sh.numberAs(i, point, own, slipped)
+		if right := sh.Items[i].Right; as.Verdict == Right || as.Verdict == Carried || math.Abs(as.Value-right) < math.Abs(m.Value-right) {
+			return as, value
+		}
+	}
+	return m, carry
+}
+
+// decimalComma writes a point for the only comma of a text if three digits stand
+// behind it; otherwise there is no doubt how it is meant, and it is empty.
+func decimalComma(text string) string {
+	before, after, found := strings.Cut(text, ",")
+	if !found || strings.ContainsAny(before, ".") || strings.ContainsAny(after, ".,") || len(after) < 3 {
+		return ""
+	}
+	for k := range min(len(after), 4) {
+		if digit := after[k] >= '0' && after[k] <= '9'; digit != (k < 3) {
+			return ""
+		}
+	}
+	return before + "." + after
+}
+
+// numberAs marks a number as it is read.
+func (sh *Sheet) numberAs(i int, text string, own []float64, slipped bool) (m Mark, carry float64) {
 	m.Value = math.NaN()
 	r := sh.read(sh.Items[i].Term, text)
 	if r.fault != "" {
@@ -113,7 +145,7 @@ func (sg *segment) asRight(m *Mark, r *reading, target float64) bool {
 		if m.Own {
 			m.Verdict = Carried
 		}
-		if u := sg.sheet.unit(sg.term); r.unit == nil && u.Print != "" {
+		if u := sg.sheet.unit(sg.term); r.unit == nil && u.Print != "" && !u.Dim.HasMoney() {
 			m.Say = "No unit is written; it was read as " + u.Print + "."
 		}
 	case off <= fewer*(1+1e-9) && sg.sheet.set.Book.Terms[sg.term].Kind == formula.Quantity:

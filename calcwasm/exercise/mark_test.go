@@ -47,6 +47,17 @@ func TestAnswersAsPeopleWriteThem(t *testing.T) {
 	}
 }
 
+func TestDecimalComma(t *testing.T) {
+	for text, want := range map[string]string{
+		"7,621": "7.621", "7,621 hp": "7.621 hp", "-7,621hp": "-7.621hp", "0,621": "0.621",
+		"7.621": "", "193,4": "", "7,6214": "", "1,234.5": "", "1,234,567": "", "7,62 hp": "", "": "",
+	} {
+		if got := decimalComma(text); got != want {
+			t.Errorf("%q becomes %q, not %q", text, got, want)
+		}
+	}
+}
+
 func mustNumber(text string) float64 {
 	v, err := strconv.ParseFloat(strings.Fields(text)[0], 64)
 	if err != nil {

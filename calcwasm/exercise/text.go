@@ -199,10 +199,17 @@ func (sh *Sheet) form(st *step) *formula.Expr {
 func (sh *Sheet) Cautions() []string {
 	env := sh.set.work
 	copy(env.Values, sh.values)
-	var list []string
+	var fires []int
 	for _, c := range append(append([]int(nil), sh.plan.stands...), sh.plan.checks...) {
 		if caution := &sh.set.Book.Cautions[c]; sh.plan.about(caution.Home) && caution.When.Test(env) == formula.True {
-			list = append(list, caution.Say)
+			fires = append(fires, c)
+		}
+	}
+	var list []string
+	for _, t := range sh.set.Book.Tell(fires) {
+		list = append(list, t.Words())
+		for _, c := range t.Own() {
+			list = append(list, c.Say)
 		}
 	}
 	return list

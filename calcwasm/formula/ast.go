@@ -1,6 +1,9 @@
 package formula
 
-import "columnbowl/calcwasm/unit"
+import (
+	"columnbowl/calcwasm/arith"
+	"columnbowl/calcwasm/unit"
+)
 
 // Op is what a node of an expression does.
 type Op uint8
@@ -51,7 +54,7 @@ type Expr struct {
 }
 
 // Point is one pair of a table or a curve, in SI.
-type Point struct{ X, Y float64 }
+type Point = arith.Point
 
 // Relation is an equation between two expressions.
 type Relation struct {

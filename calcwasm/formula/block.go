@@ -31,8 +31,9 @@ type Mistake struct {
 // Caution is a condition that means danger or nonsense.
 type Caution struct {
 	When      *Expr
-	Say       string
+	Say       string // empty if the hazard's own words are enough
 	Danger    bool
+	Hazard    string // the kind of danger, empty if it is of no kind that the book lists
 	Condition string // the condition's text
 }
 
@@ -234,15 +235,31 @@ func ParseEstimate(src string, scope *Scope) (*Estimate, error) {
 // ParseCaution parses the body of a “caution” block.
 func ParseCaution(src string, scope *Scope) (*Caution, error) {
 	p := newParser(src, scope)
-	c := &Caution{Danger: p.acceptWord("danger")}
+	c := &Caution{}
+	p.danger(c)
 	if !p.acceptWord("when") {
 		p.expected("a line “when condition”")
 	}
 	from := p.tok().off
 	c.When = p.condition()
 	c.Condition = src[from:max(from, p.lastEnd())]
-	c.Danger = p.acceptWord("danger") || c.Danger
-	c.Say = p.say(true)
-	c.Danger = p.acceptWord("danger") || c.Danger
+	p.danger(c)
+	c.Say = p.say(false)
+	p.danger(c)
+	if c.Say == "" && c.Hazard == "" && len(p.errors) == 0 {
+		p.expected("a line say \"…\"")
+	}
 	return c, p.done()
+}
+
+// danger reads “danger”, and behind it the hazard that the caution is a case of.
+func (p *parser) danger(c *Caution) {
+	if !p.acceptWord("danger") {
+		return
+	}
+	c.Danger = true
+	if t := p.tok(); t.kind == tokName && !p.isWord("when") && !p.isWord("say") {
+		p.take()
+		c.Hazard = t.text
+	}
 }

@@ -115,13 +115,15 @@ func TestCautions(t *testing.T) {
 		{"danger\nwhen stages > 30\nsay \"x\"", "stages > 30", "x", true},
 		{"when build = submersible and not stages > 30\ndanger\nsay \"x\"", "build = submersible and not stages > 30", "x", true},
 		{"when stages > 30 danger say \"x\"", "stages > 30", "x", true},
+		{"when stages > 30\ndanger heat", "stages > 30", "", true},
+		{"danger heat\nwhen stages > 30\nsay \"x\"", "stages > 30", "x", true},
 	} {
 		got, err := ParseCaution(c.src, trade)
 		if err != nil {
 			t.Errorf("%q: %v", c.src, err)
 			continue
 		}
-		if got.Condition != c.condition || got.Say != c.say || got.Danger != c.danger || got.When == nil {
+		if got.Condition != c.condition || got.Say != c.say || got.Danger != c.danger || got.When == nil || (got.Hazard == "heat") != strings.Contains(c.src, "heat") {
 			t.Errorf("%q reads as %q, say %q, danger %v", c.src, got.Condition, got.Say, got.Danger)
 		}
 	}

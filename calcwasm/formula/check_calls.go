@@ -1,6 +1,9 @@
 package formula
 
-import "columnbowl/calcwasm/unit"
+import (
+	"columnbowl/calcwasm/arith"
+	"columnbowl/calcwasm/unit"
+)
 
 // ownCheck is the rule for the arguments of a function of the notation, nil
 // for one of the physics. It is apart from the functions themselves so that a
@@ -92,7 +95,7 @@ func checkPoints(p *parser, e *Expr) unit.Dim {
 		case i > 0 && ax <= e.Points[i-1].X:
 			p.failExpr(a, "The points must rise: "+p.text(a)+" is not beyond the point before it.", "")
 		}
-		e.Points[i] = Point{ax, by}
+		e.Points[i] = Point{X: ax, Y: by}
 	}
 	e.Unit = e.Args[1].Unit
 	e.Args = e.Args[:1]
@@ -102,7 +105,7 @@ func checkPoints(p *parser, e *Expr) unit.Dim {
 func checkCurve(p *parser, e *Expr) unit.Dim {
 	d := checkPoints(p, e)
 	if len(p.errors) == 0 {
-		e.slopes = monotoneSlopes(e.Points)
+		e.slopes = arith.Slopes(e.Points)
 	}
 	return d
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"columnbowl/calcwasm/arith"
 	"pgregory.net/rapid"
 )
 
@@ -12,7 +13,7 @@ import (
 func curveOf(pts []Point, smooth bool) *Expr {
 	e := &Expr{Op: Call, Func: letters.funcs["table"], Points: pts, Args: []*Expr{{Op: Ref, Term: 0}}}
 	if smooth {
-		e.Func, e.slopes = letters.funcs["curve"], monotoneSlopes(pts)
+		e.Func, e.slopes = letters.funcs["curve"], arith.Slopes(pts)
 	}
 	return e
 }
@@ -69,7 +70,7 @@ func drawPoints(t *rapid.T) []Point {
 	pts := make([]Point, n)
 	x := rapid.Float64Range(-100, 100).Draw(t, "from")
 	for i := range pts {
-		pts[i] = Point{x, rapid.Float64Range(-1000, 1000).Draw(t, "y")}
+		pts[i] = Point{X: x, Y: rapid.Float64Range(-1000, 1000).Draw(t, "y")}
 		x += rapid.Float64Range(0.01, 50).Draw(t, "step")
 	}
 	return pts
@@ -136,7 +137,7 @@ func TestMonotonePointsGiveAMonotoneCurve(t *testing.T) {
 
 // The curve has no corner at a point: slopes from both sides agree.
 func TestCurveHasNoCorners(t *testing.T) {
-	pts := []Point{{0, 63}, {100, 62.4}, {200, 61.1}, {400, 59.3}, {500, 52}, {600, 40}}
+	pts := []Point{{X: 0, Y: 63}, {X: 100, Y: 62.4}, {X: 200, Y: 61.1}, {X: 400, Y: 59.3}, {X: 500, Y: 52}, {X: 600, Y: 40}}
 	e := curveOf(pts, true)
 	for _, p := range pts[1 : len(pts)-1] {
 		const h = 1e-4

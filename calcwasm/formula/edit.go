@@ -1,5 +1,7 @@
 package formula
 
+import "columnbowl/calcwasm/arith"
+
 // EditKind is the way in which a mistake changes a formula.
 type EditKind uint8
 
@@ -83,7 +85,7 @@ func (ed *Edit) apply(scope *Scope, e *Expr) (out *Expr, changed bool, reason st
 			c := *n
 			c.Func, c.slopes = ed.FuncTo, nil
 			if c.Func.smooth {
-				c.slopes = monotoneSlopes(c.Points)
+				c.slopes = arith.Slopes(c.Points)
 			}
 			return &c
 		})

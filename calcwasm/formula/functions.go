@@ -147,63 +147,7 @@ func lookUp(e *Expr, x float64) (float64, bool) {
 	if !(x >= pts[0].X && x <= pts[last].X) {
 		return math.NaN(), false
 	}
-	i := 1
-	for i < last && x > pts[i].X {
-		i++
-	}
-	a, b := pts[i-1], pts[i]
-	h := b.X - a.X
-	t := (x - a.X) / h
-	if e.slopes == nil {
-		return a.Y + float64(t*(b.Y-a.Y)), true
-	}
-	t2 := float64(t * t)
-	t3 := float64(t2 * t)
-	h00 := float64(2*t3) - float64(3*t2) + 1
-	h10 := t3 - float64(2*t2) + t
-	h01 := float64(3*t2) - float64(2*t3)
-	h11 := t3 - t2
-	return float64(h00*a.Y) + float64(float64(h10*h)*e.slopes[i-1]) + float64(h01*b.Y) + float64(float64(h11*h)*e.slopes[i]), true
-}
-
-// monotoneSlopes are the slopes of a shape-preserving cubic through the points:
-// F. N. Fritsch and J. Butland, A method for constructing local monotone
-// piecewise cubic interpolants, SIAM J. Sci. Stat. Comput. 5 (1984), with the
-// weighted harmonic mean inside and the one-sided three-point rule at the ends.
-func monotoneSlopes(pts []Point) []float64 {
-	n := len(pts)
-	h := make([]float64, n-1)
-	d := make([]float64, n-1)
-	for i := range h {
-		h[i] = pts[i+1].X - pts[i].X
-		d[i] = (pts[i+1].Y - pts[i].Y) / h[i]
-	}
-	m := make([]float64, n)
-	if n == 2 {
-		m[0], m[1] = d[0], d[0]
-		return m
-	}
-	for i := 1; i < n-1; i++ {
-		if d[i-1]*d[i] <= 0 {
-			continue
-		}
-		w1, w2 := float64(2*h[i])+h[i-1], h[i]+float64(2*h[i-1])
-		m[i] = (w1 + w2) / (w1/d[i-1] + w2/d[i])
-	}
-	m[0] = endSlope(h[0], h[1], d[0], d[1])
-	m[n-1] = endSlope(h[n-2], h[n-3], d[n-2], d[n-3])
-	return m
-}
-
-func endSlope(h0, h1, d0, d1 float64) float64 {
-	s := (float64((float64(2*h0)+h1)*d0) - float64(h0*d1)) / (h0 + h1)
-	switch {
-	case s*d0 <= 0:
-		return 0
-	case d0*d1 <= 0 && math.Abs(s) > 3*math.Abs(d0):
-		return 3 * d0
-	}
-	return s
+	return arith.Along(pts, e.slopes, x), true
 }
 
 func pow(x, y float64) float64 {

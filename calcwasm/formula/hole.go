@@ -3,6 +3,7 @@ package formula
 import (
 	"strings"
 
+	"columnbowl/calcwasm/arith"
 	"columnbowl/calcwasm/unit"
 )
 
@@ -173,7 +174,7 @@ func NewWord(text string, place int) *Expr {
 // NewPoints is a list of points for Fill, in SI and rising in X; u is the unit
 // in which messages name their ends. There are two points or more.
 func NewPoints(points []Point, u *unit.Unit) *Expr {
-	return &Expr{Points: points, Unit: u, slopes: monotoneSlopes(points)}
+	return &Expr{Points: points, Unit: u, slopes: arith.Slopes(points)}
 }
 
 // Line is the smooth line through the points of a family, for functions of the

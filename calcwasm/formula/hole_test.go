@@ -34,7 +34,7 @@ func family(name string) *Expr {
 	case "speed":
 		return NewNumber("1770", mustLookup("rpm"), mustLookup("rpm").ToSI(1770))
 	case "head":
-		return NewPoints([]Point{{0, 20}, {1, 10}, {2, 4}}, mustLookup("m3/s"))
+		return NewPoints([]Point{{X: 0, Y: 20}, {X: 1, Y: 10}, {X: 2, Y: 4}}, mustLookup("m3/s"))
 	case "origin":
 		return NewWord("invented", 1)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"columnbowl/calcwasm/arith"
 	"columnbowl/calcwasm/unit"
 )
 
@@ -234,14 +235,14 @@ func (u *unpacker) call(name, rest string) *Expr {
 	}
 	for range u.place(points, 10000) {
 		x := u.float(u.word())
-		e.Points = append(e.Points, Point{x, u.float(u.word())})
+		e.Points = append(e.Points, Point{X: x, Y: u.float(u.word())})
 	}
 	if marked {
 		e.Unit = u.unit(mark)
 	}
 	u.bad = u.bad || !e.Func.fits(len(e.Args), len(e.Points))
 	if !u.bad && e.Func.smooth {
-		e.slopes = monotoneSlopes(e.Points)
+		e.slopes = arith.Slopes(e.Points)
 	}
 	return e
 }

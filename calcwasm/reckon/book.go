@@ -21,6 +21,7 @@ type Book struct {
 	Rules            []Rule
 	Mistakes         []Mistake
 	Cautions         []Caution
+	Hazards          []Hazard
 	Rows             []Row // of the tables of choices and faults
 	Examples         []Example
 	Bowls            []*Bowl // the families, in the order of their choice values
@@ -84,10 +85,10 @@ type Mistake struct {
 
 // Caution warns when its condition holds.
 type Caution struct {
-	ID   string
-	Home int
-	formula.Caution
-	Block int
+	ID              string
+	Home            int
+	formula.Caution // of one that names a hazard and says no more, Say is the hazard's
+	Block           int
 }
 
 // Example is a worked example.

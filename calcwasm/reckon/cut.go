@@ -31,14 +31,14 @@ func (r *run) cut() bool {
 		var idle []int // relations that only repeat what others say
 		for {
 			l, ok := p.plan(term, idle)
-			if !ok || r.failed[[2]int{l.left, term}] {
+			if !ok || r.failed.has(l.left, term) {
 				break
 			}
 			if r.idle(l) {
 				idle = append(idle, l.left)
 				continue
 			}
-			r.failed[[2]int{l.left, term}] = true
+			r.failed.add(l.left, term)
 			if r.close(l) {
 				clear(r.vain)
 				return true

@@ -29,8 +29,8 @@ func (r *run) cutTwo() bool {
 			if tried++; tried > mostPairs {
 				return false
 			}
-			if key := [2]int{-1 - a, b}; !r.failed[key] {
-				r.failed[key] = true
+			if !r.failed.hasBoth(a, b) {
+				r.failed.addBoth(a, b)
 				first, second, ok := r.planTwo(a, b)
 				if !ok {
 					continue

@@ -22,7 +22,7 @@ type loader struct {
 // Load parses and checks a Source. The Book can be used only if there are no
 // problems.
 func Load(src *Source, funcs ...*formula.Func) (*Book, []Problem) {
-	l := &loader{src: src, book: &Book{ID: src.ID, Title: src.Title, Money: src.Money, Bowls: src.Bowls}}
+	l := &loader{src: src, book: &Book{ID: src.ID, Title: src.Title, Money: src.Money, Bowls: src.Bowls, Hazards: src.Hazards}}
 	terms := make([]formula.Term, len(src.Terms))
 	l.book.Terms = make([]Term, len(src.Terms))
 	for i := range src.Terms {
@@ -209,16 +209,46 @@ func (l *loader) block(i int) {
 			l.book.Examples = append(l.book.Examples, Example{Title: k.Head, Home: home, Worked: *w, Block: i})
 		}
 	case CautionBlock:
-		c, err := formula.ParseCaution(k.Body, l.book.Scope)
-		l.fail(i, false, 0, err)
-		if err == nil {
-			l.book.Cautions = append(l.book.Cautions, Caution{ID: l.name(i, k.Head, "caution"), Home: home, Caution: *c, Block: i})
-		}
+		l.caution(i, home)
 	case MistakeBlock:
 		l.mistake(i, home)
 	default:
 		l.wrongBlock(i, true, "“"+string(k.Kind)+"” is no block of the notation.")
 	}
+}
+
+// caution takes a caution in. One that names a hazard and says nothing more
+// speaks with the hazard's words.
+func (l *loader) caution(i, home int) {
+	k := &l.src.Blocks[i]
+	c, err := formula.ParseCaution(k.Body, l.book.Scope)
+	l.fail(i, false, 0, err)
+	if err != nil {
+		return
+	}
+	if c.Hazard != "" {
+		h := l.book.Hazard(c.Hazard)
+		if h == nil {
+			l.wrongBlock(i, false, "“"+c.Hazard+"” is no hazard of the book. "+l.hazardsThere())
+			return
+		}
+		if c.Say == "" {
+			c.Say = h.Say
+		}
+	}
+	l.book.Cautions = append(l.book.Cautions, Caution{ID: l.name(i, k.Head, "caution"), Home: home, Caution: *c, Block: i})
+}
+
+// hazardsThere names the hazards that a caution may name.
+func (l *loader) hazardsThere() string {
+	ids := make([]string, len(l.book.Hazards))
+	for i, h := range l.book.Hazards {
+		ids[i] = h.ID
+	}
+	if len(ids) == 0 {
+		return "It has none."
+	}
+	return "It has " + strings.Join(ids, ", ") + "."
 }
 
 // name makes the id of a named block: term/name.

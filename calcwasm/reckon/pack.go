@@ -11,7 +11,7 @@ import (
 )
 
 // packForm is the version of the packed form.
-const packForm = "column-and-bowl book 5"
+const packForm = "column-and-bowl book 6"
 
 // Pack writes a loaded book as one text for the page, so that an edited book
 // needs no Go. Expressions go as they were parsed and checked; worked examples
@@ -28,15 +28,26 @@ func (b *Book) Pack() []byte {
 	for i := range b.Rules {
 		w.rule(&b.Rules[i])
 	}
+	for _, h := range b.Hazards {
+		w.line("hazard", h.ID, h.Name, h.Say)
+	}
 	for i := range b.Cautions {
-		c := &b.Cautions[i]
-		w.line("caution", c.ID, place(c.Home), c.When.Pack(), flag(c.Danger), c.Say)
+		w.caution(b, &b.Cautions[i])
 	}
 	for i := range b.Rows {
 		r := &b.Rows[i]
 		w.line("row", r.Table, r.ID, r.When.Pack())
 	}
 	return []byte(w.b.String())
+}
+
+// caution leaves out the words that a hazard has already.
+func (w *packer) caution(b *Book, c *Caution) {
+	own := c.Say
+	if h := b.Hazard(c.Hazard); h != nil && h.Say == own {
+		own = ""
+	}
+	w.line("caution", c.ID, place(c.Home), c.When.Pack(), flag(c.Danger), c.Hazard, own)
 }
 
 type packer struct{ b strings.Builder }
@@ -190,8 +201,10 @@ func (u *unpacker) line(i int, f []string) {
 		u.bad = len(problems) > 0
 	case i > 0 && (f[0] == "rule" || f[0] == "each") && len(f) == 12:
 		u.rule(f)
-	case i > 0 && f[0] == "caution" && len(f) == 6:
-		u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Say: f[5]}})
+	case i > 0 && f[0] == "hazard" && len(f) == 4:
+		u.book.Hazards = append(u.book.Hazards, Hazard{ID: f[1], Name: f[2], Say: f[3]})
+	case i > 0 && f[0] == "caution" && len(f) == 7:
+		u.caution(f)
 	case i > 0 && f[0] == "row" && len(f) == 4:
 		u.book.Rows = append(u.book.Rows, Row{Table: f[1], ID: f[2], When: u.expr(f[3])})
 	default:
@@ -269,4 +282,12 @@ func (u *unpacker) float(text string) float64 {
 	v, err := strconv.ParseFloat(text, 64)
 	u.bad = u.bad || err != nil
 	return v
+}
+
+func (u *unpacker) caution(f []string) {
+	c := formula.Caution{When: u.expr(f[3]), Danger: f[4] != "", Hazard: f[5], Say: f[6]}
+	if h := u.book.Hazard(c.Hazard); h != nil && c.Say == "" {
+		c.Say = h.Say
+	}
+	u.book.Cautions = append(u.book.Cautions, Caution{ID: f[1], Home: u.number(f[2]), Caution: c})
 }

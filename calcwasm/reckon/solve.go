@@ -14,11 +14,11 @@ type run struct {
 	values   []Value
 	order    []int
 	clash    []Clash
-	failed   map[[2]int]bool // rule and term that have been tried in vain
-	tested   []bool          // identities whose sides have been compared
-	searches int             // for two terms at once
-	vain     []bool          // terms of circles that have been searched in vain
-	corner   bool            // the run is for a corner of the ranges
+	failed   failures
+	tested   []bool // identities whose sides have been compared
+	searches int    // for two terms at once
+	vain     []bool // terms of circles that have been searched in vain
+	corner   bool   // the run is for a corner of the ranges
 }
 
 // Reckon derives all that follows from a question's facts.
@@ -41,7 +41,7 @@ func (b *Book) Reckon(q Question) *Result {
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
 	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: map[[2]int]bool{}, tested: make([]bool, len(b.Rules)), vain: make([]bool, len(b.Terms)), corner: at != nil}
+		failed: failures{rules: make([]bool, len(b.Rules))}, tested: make([]bool, len(b.Rules)), vain: make([]bool, len(b.Terms)), corner: at != nil}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
@@ -163,7 +163,7 @@ func (r *run) sweep(forward bool) bool {
 			r.compare(i)
 			continue
 		}
-		if (term == rule.Target) != forward || !r.open(term) || r.failed[[2]int{i, term}] {
+		if (term == rule.Target) != forward || !r.open(term) || r.failed.has(i, term) {
 			continue
 		}
 		if !r.derive(i, term, Follows) {
@@ -181,7 +181,7 @@ func (r *run) sweep(forward bool) bool {
 // whether the term has a value now that others can use.
 func (r *run) derive(rule, term int, state State) bool {
 	ru := &r.book.Rules[rule]
-	r.failed[[2]int{rule, term}] = true // not to be tried again
+	r.failed.add(rule, term) // not to be tried again
 	val := &r.values[term]
 	if e := ru.turned(term); e != nil {
 		v := e.Eval(r.env)
@@ -370,7 +370,7 @@ func (r *run) estimate() bool {
 	for pass := range 2 {
 		for i := range r.book.Rules {
 			rule := &r.book.Rules[i]
-			if rule.Strength != Estimate || !r.open(rule.Target) || r.failed[[2]int{i, rule.Target}] {
+			if rule.Strength != Estimate || !r.open(rule.Target) || r.failed.has(i, rule.Target) {
 				continue
 			}
 			if chosen := r.q.Choose[rule.Target]; pass == 0 && chosen != rule.Name {

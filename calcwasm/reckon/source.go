@@ -8,6 +8,8 @@ type Source struct {
 	Money string // the sign that prices are printed with
 	Terms []TermSource
 	Bowls []*Bowl // families of bowls; each becomes a value of the term bowl-family
+	// Hazards are the kinds of danger that cautions may name.
+	Hazards []Hazard
 	// Blocks stand in the order of the terms' files and of the text in them.
 	Blocks []Block
 }

@@ -63,7 +63,7 @@ func (r *Result) Word(term int) string {
 // Text writes a value of a term with its unit.
 func (r *Result) Text(term int, s formula.System) string {
 	t := &r.Book.Terms[term]
-	if t.Kind == formula.Choice || t.In(s).Print == "" || t.In(s).Dim.IsNone() || r.Values[term].Low >= r.Values[term].High {
+	if t.Kind == formula.Choice || t.In(s).Print == "" || r.Values[term].Low >= r.Values[term].High {
 		return r.Book.Format(term, r.Values[term].Likely, s)
 	}
 	return r.Number(term, s) + " " + t.In(s).Print
@@ -145,27 +145,43 @@ func (r *Result) names(terms []int) string {
 }
 
 // Step writes a derived term as one line of a calculation:
-// “total head = 336 ft + 6.4 ft + 0.6 ft = 343 ft”.
+// “total head = 336 ft + 6.4 ft + 0.6 ft = 343 ft”. Where facts are ranges the
+// step stands with the middle values, and the range it leads to stands behind it.
 func (r *Result) Step(term int, s formula.System) string {
 	name, value := r.Book.Terms[term].Name, r.Text(term, s)
 	v := &r.Values[term]
+	over := ""
+	if middle := r.Book.Format(term, v.Likely, s); r.Ranged(term) {
+		value, over = middle, ", over the ranges "+value
+	}
+	return name + " = " + r.rightSide(term, value, s) + over
+}
+
+// Ranged says whether a value is a range.
+func (r *Result) Ranged(term int) bool {
+	return r.Book.Terms[term].Kind != formula.Choice && r.Values[term].Low < r.Values[term].High
+}
+
+// rightSide is a step without its name: the numbers put in, and what comes out.
+func (r *Result) rightSide(term int, value string, s formula.System) string {
+	v := &r.Values[term]
 	switch {
 	case v.State == Assumed:
-		return name + " = " + value + " (assumed: " + r.Book.Rules[v.Rule].Say + ")"
+		return value + " (assumed: " + r.Book.Rules[v.Rule].Say + ")"
 	case v.State == Estimated:
-		return name + " = " + r.Work(term, s) + " = " + value + " (estimate: " + r.Book.Rules[v.Rule].Say + ")"
+		return r.Work(term, s) + " = " + value + " (estimate: " + r.Book.Rules[v.Rule].Say + ")"
 	case v.Searched:
-		return name + " = " + value + ", " + r.Work(term, s)
+		return value + ", " + r.Work(term, s)
 	}
 	work := r.Work(term, s)
 	if work == "" || work == value {
-		return name + " = " + value
+		return value
 	}
 	const rounded = " (rounded)"
 	if n := len(work) - len(rounded); n > 0 && work[n:] == rounded {
-		return name + " = " + work[:n] + " = " + value + rounded
+		return work[:n] + " = " + value + rounded
 	}
-	return name + " = " + work + " = " + value
+	return work + " = " + value
 }
 
 // Chain lists what a term stands on that was not given, in the order in which

@@ -66,6 +66,20 @@ func (x *Index) Href(p *Page) string {
 	return href
 }
 
+// First is what is shown beside the name of a page: the beginning of its first
+// sentence, and of a section the chapter that it stands in.
+func (x *Index) First(p *Page) string {
+	if p.Anchor == "" || p.First != "" {
+		return p.First
+	}
+	for i := range x.pages {
+		if whole := &x.pages[i].Page; whole.ID == p.ID && whole.Anchor == "" && x.kind(whole.Kind).Before == x.kind(p.Kind).Before {
+			return whole.Name
+		}
+	}
+	return ""
+}
+
 func (x *Index) kind(name string) *Kind {
 	for i := range x.kinds {
 		if x.kinds[i].Name == name {

@@ -99,6 +99,9 @@ func (c *Unit) take(p *part, below, dotted bool) {
 		name = printed
 	}
 	switch {
+	case below && c.Print == currency: // a price is read as “0.12 per kWh”
+		c.Dim, c.Factor = c.Dim.Div(dim), c.Factor/factor
+		c.Print, c.Name = perPrint+printed, c.Name+" per "+name
 	case below:
 		c.Dim, c.Factor = c.Dim.Div(dim), c.Factor/factor
 		c.Print, c.Name = c.Print+"/"+printed, c.Name+" per "+name

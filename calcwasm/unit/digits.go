@@ -13,9 +13,19 @@ const (
 	mostSlip = 1e-3
 )
 
+// tens are the powers of ten from 10^-8 to 10^22, each the float64 next to it;
+// those from 0 on are exact. Every number on a page is written with them.
+var tens = [...]float64{1e-8, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3, 1e-2, 1e-1, 1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10,
+	1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22}
+
+const leastTen = -8
+
 // powerOfTen is 10^n. Powers from 0 to 22 are exact, and the strconv value is
 // correctly rounded for the others.
 func powerOfTen(n int) float64 {
+	if at := n - leastTen; at >= 0 && at < len(tens) {
+		return tens[at]
+	}
 	value, _ := strconv.ParseFloat("1e"+strconv.Itoa(n), 64)
 	return value
 }
@@ -38,8 +48,20 @@ func steps(x float64, decimals int) float64 {
 }
 
 // exponentOf is the power of ten of the first digit of x ≠ 0: 2 for 187.
+//
+// It is the exponent of the shortest decimals that are read as x. These rise with
+// x, and a float64 next to a power of ten has that power as its shortest
+// decimals: hence comparing with the powers tells the same.
 func exponentOf(x float64) int {
-	text := strconv.FormatFloat(math.Abs(x), 'e', -1, 64)
+	x = math.Abs(x)
+	if x >= tens[0] && x < tens[len(tens)-1] {
+		at := 0
+		for x >= tens[at+1] {
+			at++
+		}
+		return at + leastTen
+	}
+	text := strconv.FormatFloat(x, 'e', -1, 64)
 	for i := range text {
 		if text[i] == 'e' {
 			n, _ := strconv.Atoi(text[i+1:])

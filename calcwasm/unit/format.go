@@ -14,6 +14,11 @@ const (
 	noNumber     = "–" // for NaN and infinities
 	trueMinus    = "\u2212"
 	noBreak      = "\u00a0"
+
+	// A sum is in the reader's own currency, whatever that is: no sign and no word
+	// of one country stands behind it, and a price is told by what it is for.
+	currency = "in" + noBreak + "your" + noBreak + "currency"
+	perPrint = "per" + noBreak
 )
 
 // Format writes an SI value as a number in the unit u, without the unit: four
@@ -87,7 +92,7 @@ func parts(x float64) (sign, digits string, exponent int) {
 
 // decimal writes whole/10^decimals without zeros at the end of the decimals.
 func decimal(whole float64, decimals int) string {
-	text := strconv.FormatFloat(whole, 'f', 0, 64)
+	text := wholeText(whole)
 	if decimals == 0 {
 		return text
 	}
@@ -96,6 +101,14 @@ func decimal(whole float64, decimals int) string {
 	}
 	cut := len(text) - decimals
 	return strings.TrimRight(strings.TrimRight(text[:cut]+"."+text[cut:], "0"), ".")
+}
+
+// wholeText writes a whole number.
+func wholeText(whole float64) string {
+	if whole < 1e15 { // most are: an integer is written much quicker than a float
+		return strconv.FormatInt(int64(whole), 10)
+	}
+	return strconv.FormatFloat(whole, 'f', 0, 64)
 }
 
 // grouped puts commas between thousands from five digits on.

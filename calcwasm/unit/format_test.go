@@ -2,7 +2,11 @@ package unit
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // formatted are numbers in a unit, as a page shows them and as the notation has them.
@@ -73,4 +77,25 @@ func BenchmarkFormat(b *testing.B) {
 	for i := range b.N {
 		FormatWith(float64(i%1000)*1e-4, u)
 	}
+}
+
+// TestExponentOfIsThatOfTheShortestDecimals compares with the library, around
+// every power of ten too.
+func TestExponentOfIsThatOfTheShortestDecimals(t *testing.T) {
+	check := func(x float64) {
+		_, want, _ := strings.Cut(strconv.FormatFloat(x, 'e', -1, 64), "e")
+		if n, _ := strconv.Atoi(want); exponentOf(x) != n || exponentOf(-x) != n {
+			t.Errorf("%g has the exponent %d, want %d", x, exponentOf(x), n)
+		}
+	}
+	for n := -12; n <= 25; n++ {
+		x := powerOfTen(n)
+		for _, v := range []float64{x, math.Nextafter(x, 0), math.Nextafter(x, math.Inf(1)), 3 * x} {
+			check(v)
+		}
+		if want, _ := strconv.ParseFloat("1e"+strconv.Itoa(n), 64); x != want {
+			t.Errorf("10^%d is %g", n, x)
+		}
+	}
+	rapid.Check(t, func(r *rapid.T) { check(rapid.Float64Range(1e-12, 1e25).Draw(r, "x")) })
 }

@@ -64,12 +64,12 @@ func (r *reader) unitOf(a *amount, currency bool) *ReadError {
 	r.skip()
 	start := r.pos
 	prefix := ""
-	if low := strings.ToLower(r.rest()); currency || (r.field.Unit.Dim.hasMoney() && (strings.HasPrefix(low, "per ") || strings.HasPrefix(low, "/"))) {
+	if low := strings.ToLower(r.rest()); currency || (r.field.Unit.Dim.HasMoney() && (strings.HasPrefix(low, "per ") || strings.HasPrefix(low, "/"))) {
 		prefix = "money"
 	}
 	u, length := r.longestUnit(prefix)
 	if u == nil && currency {
-		if !r.field.Unit.Dim.hasMoney() {
+		if !r.field.Unit.Dim.HasMoney() {
 			a.unit, a.said = bySymbol["money"], true
 		}
 		r.pos = back
@@ -90,8 +90,8 @@ func (r *reader) unitOf(a *amount, currency bool) *ReadError {
 	return r.strange(start, word)
 }
 
-// hasMoney tells whether a dimension counts money.
-func (d Dim) hasMoney() bool { return d[5] != 0 }
+// HasMoney tells whether a dimension counts money.
+func (d Dim) HasMoney() bool { return d[5] != 0 }
 
 // longestUnit finds the longest text at the reader's place that spells a unit.
 // prefix is put before it: a price typed "$0.12/kWh" has its unit on both sides.

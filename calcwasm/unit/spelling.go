@@ -10,8 +10,8 @@ func spellings(units []*Unit) (exact, folded map[string]*Unit) {
 	exact, folded = make(map[string]*Unit, 4*len(units)), make(map[string]*Unit, 4*len(units))
 	for _, u := range units {
 		for _, s := range append([]string{u.Symbol, u.Print}, u.Also...) {
-			if s == "" {
-				continue
+			if s == "" || strings.HasPrefix(s, perPrint) {
+				continue // a price is read by the field it stands in: “per kWh” alone is no unit
 			}
 			key := spellingKey(s)
 			exact[key] = u

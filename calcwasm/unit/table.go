@@ -35,7 +35,7 @@ var numberUnits = []*Unit{
 	{Symbol: "m/100m", Print: "m/100\u00a0m", Name: "metres per hundred metres",
 		Also: []string{"m per hundred metres", "metres per hundred metres"},
 		Dim:  None, Factor: 0.01, System: SI, Source: pureNumber},
-	{Symbol: "money", Print: "money", Name: "money", Also: []string{"¤", "$", "€", "£"},
+	{Symbol: "money", Print: currency, Name: "money", Also: []string{"¤", "$", "€", "£", "in your currency", "your currency"},
 		Dim: Money, Factor: 1, Source: bookMoney},
 }
 

@@ -66,7 +66,7 @@ var powerUnits = []*Unit{
 		Dim: Pressure, Factor: kWh / (1000 * gallon), System: US, Source: exactGallon, apart: energyPerVolume},
 	{Symbol: "kWh/m3", Print: "kWh/m³", Name: "kilowatt-hours per cubic metre",
 		Dim: Pressure, Factor: kWh, System: SI, Source: exactTime, apart: energyPerVolume},
-	{Symbol: "money/kWh", Print: "money/kWh", Name: "money per kilowatt-hour",
+	{Symbol: "money/kWh", Print: "per\u00a0kWh", Name: "money per kilowatt-hour",
 		Dim: Price, Factor: 1 / kWh, Source: exactTime},
 	{Symbol: "V", Print: "V", Name: "volts", Also: []string{"volt", "volts", "VAC", "Vac", "V AC"},
 		Dim: Voltage, Factor: 1, Source: exactSI},

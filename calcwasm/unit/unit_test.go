@@ -28,6 +28,9 @@ func TestTable(t *testing.T) {
 				t.Errorf("%q spells %s and %s", s, other, u.Symbol)
 			}
 			seen[key] = u.Symbol
+			if strings.HasPrefix(s, perPrint) {
+				continue // TestEverySpellingIsRead: understood in a field of prices only
+			}
 			if s != "" && u.Symbol != "1" && spelled(s) != u {
 				t.Errorf("%q does not spell %s", s, u.Symbol)
 			}
@@ -93,7 +96,7 @@ func TestLookup(t *testing.T) {
 		{"kPa/m", "kPa/m", whole(-2, 1, -2), 1000},
 		{"ft2/s2", "ft²/s²", whole(2, 0, -2), 0.09290304},
 		{"ft^2", "ft²", Area, 0.09290304},
-		{"money/1000gal", "money/1000\u00a0gal", Money.Div(Volume), 1 / 3.785411784},
+		{"money/1000gal", "per\u00a01000\u00a0gal", Money.Div(Volume), 1 / 3.785411784},
 		{"kgf/cm2", "kgf/cm²", Pressure, 98066.5},
 		{"N/mm2", "N/mm²", Pressure, 1e6},
 		{"lbf.s/ft2", "lbf·s/ft²", Viscosity, 47.88025898},

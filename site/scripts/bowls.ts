@@ -2,9 +2,12 @@
 // drawn along the curve, by the slider or on the drawing; where it comes to rest the engine says.
 import { act, make } from "./dom";
 import { FactSheet, answered } from "./sheet";
-import { writeFragment } from "./link";
+import { readFragment, writeFragment, type Fact } from "./link";
+import { fragmentNow } from "./address";
+import { curveOf, partsOf } from "./curve";
 import { OwnCurve } from "./bowlsown";
 import { Columns, both } from "./columns";
+import { turnItems } from "./hangs";
 import { writeRequest, type ChoiceFamily, type ChoiceReply, type Reply } from "./protocol";
 import { unitsNow } from "./units";
 import { say } from "./words";
@@ -19,6 +22,8 @@ export class Bowls {
   private readonly columns: Columns;
   private resting = 0;
   private readonly desk: string; // "" if the book has no desk
+  private readonly turns = make("section", { class: "turns", hidden: "" });
+  private readonly back = make("a", { class: "act" }, say("bowls.back"));
 
   constructor(
     section: HTMLElement,
@@ -39,7 +44,23 @@ export class Bowls {
       void this.show();
     });
     narrow.addEventListener("change", () => void this.show());
-    void this.own.remember(FactSheet.house.store).then(() => this.own.lines.length > 0 && this.sheet.bring(this.own.lines));
+    const linked = fragmentNow();
+    void this.own.remember(FactSheet.house.store).then(() => {
+      if (this.own.lines.length > 0) this.sheet.bring(this.own.lines);
+      this.takeCurve(linked);
+    });
+    addEventListener("hashchange", () => this.takeCurve(fragmentNow()));
+    this.listing?.before(this.turns);
+    if (this.desk !== "") section.querySelector(".order")?.after(make("p", { class: "acts" }, this.back));
+  }
+
+  /** The curve that a link carries. */
+  private takeCurve(fragment: string): void {
+    const parts = readFragment(fragment)?.curve;
+    if (!parts) return;
+    const curve = curveOf(parts);
+    if (typeof curve === "object") this.own.take(curve);
+    else this.own.refuse(curve);
   }
 
   private get drawn(): string {
@@ -63,6 +84,7 @@ export class Bowls {
     clearTimeout(this.resting);
     this.resting = window.setTimeout(() => void this.weighColumns(), 150);
     this.listing.replaceChildren(this.list(told));
+    this.back.href = this.deskWith(null);
     if (held !== undefined) this.listing.querySelector<HTMLElement>(`[data-family="${held}"] button, [data-family="${held}"] a`)?.focus();
   }
 
@@ -70,6 +92,17 @@ export class Bowls {
   private async weighColumns(): Promise<void> {
     const told = (await this.ask("", true))?.column;
     if (told) this.columns.show(told);
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(() => void this.showTurns(), 250);
+  }
+
+  /** Where in the ranges of the facts another pump would be chosen: it takes longest, and comes last. */
+  private async showTurns(): Promise<void> {
+    const { facts, choose } = this.sheet.carried;
+    const engine = await FactSheet.house.engine();
+    const lines = turnItems(engine.talk<Reply>(writeRequest({ want: "", facts, choose, show: [], lines: [...this.own.lines, "pumps"] })).pumps);
+    this.turns.hidden = lines.length === 0;
+    this.turns.replaceChildren(...(lines.length === 0 ? [] : [make("h3", {}, say("sheet.turns")), make("ul", { role: "list" }, ...lines)]));
   }
 
   private async move(thousandths: number): Promise<void> {
@@ -129,10 +162,16 @@ export class Bowls {
     draw.setAttribute("aria-pressed", String(f.id === told.drawn));
     const acts = make("div", { class: "acts" }, draw);
     const pump = [{ term: "bowl-family", text: f.id }, { term: "stages", text: f.stages ?? "" }].filter((x) => x.text !== "");
-    const { facts, choose, want } = this.sheet.carried;
-    const carried = facts.filter((x) => x.term !== "bowl-family" && x.term !== "stages");
-    if (this.desk !== "" && f.stages && f.verdict !== "out") acts.append(make("a", { href: this.desk + writeFragment([...carried, ...pump], want, choose) }, say("bowls.take")));
+    if (this.desk !== "" && f.stages && f.verdict !== "out") acts.append(make("a", { href: this.deskWith(pump) }, say("bowls.take")));
     return acts;
+  }
+
+  /** The link to the desk, for the call that brought the facts here: with these facts of a pump, or with those of the sheet. */
+  private deskWith(pump: readonly Fact[] | null): string {
+    const { facts, choose, want } = this.sheet.carried;
+    const carried = pump === null ? facts : [...facts.filter((x) => x.term !== "bowl-family" && x.term !== "stages"), ...pump];
+    const curve = this.own.curve;
+    return this.desk + writeFragment(carried, want, choose, { same: true, curve: curve ? partsOf(curve) : undefined });
   }
 }
 

@@ -1,16 +1,14 @@
 // A curve of the reader's own, typed point by point. The page only collects what was typed: the
 // engine reads it and says, item by item, what is wrong.
+import { fewest, lineOf, most, ownFamily, partsOf, placeOfPart, pointKeys, type Curve, type CurvePoint } from "./curve";
 import { act, make, setAttr, setText } from "./dom";
 import type { BowlReply } from "./protocol";
 import type { Store } from "./store";
 import { say } from "./words";
 
-const columns = ["capacity", "head", "efficiency", "npsh"];
 const figures: [item: string, word: string][] = [
   ["speed", "speed"], ["outside-diameter", "outside"], ["shaft-diameter", "shaft"], ["thrust-factor", "thrust"], ["impeller-weight", "weight"],
 ];
-const fewest = 3;
-const most = 12;
 
 /** One field, and the place in the request that speaks of it. */
 interface Field {
@@ -27,42 +25,56 @@ export class OwnCurve {
   private readonly status = make("p", { class: "news", role: "status" });
   private places: { item: string; row: number }[] = []; // of the items of the line that was sent
   private store: Store | null = null;
+  private taken = false; // by the engine
+  private readonly before = make("div", { class: "acts" }); // the way back to a curve that a link replaced
 
   constructor(section: Element, private readonly changed: () => void) {
-    const head = make("tr", {}, make("td"), ...columns.map((c) => make("th", { scope: "col" }, say("bowls.own." + c))));
+    const head = make("tr", {}, make("td"), ...pointKeys.map((c) => make("th", { scope: "col" }, say("bowls.own." + c))));
     const box = make("details", { class: "owncurve" }, make("summary", {}, say("bowls.own")), make("p", {}, say("bowls.own.say")));
     const general = make("div", { class: "owngeneral" });
     general.append(this.labelled("name", "name"), ...figures.map(([item, word]) => this.labelled(item, word)));
     for (let i = 0; i < 6; i++) this.point();
     const more = act(say("bowls.own.more"), () => this.rows < most && this.point());
     const clear = act(say("bowls.own.clear"), () => this.fill({}));
-    box.append(general, make("table", {}, make("thead", {}, head), this.table), make("div", { class: "acts" }, more, clear), this.status);
+    box.append(general, make("table", {}, make("thead", {}, head), this.table), make("div", { class: "acts" }, more, clear), this.before, this.status);
     section.append(box);
   }
 
   /** The line of a request; none while there is too little to read. */
   get lines(): string[] {
+    const typed = this.typedCurve();
+    if (typed === null) return [];
+    const { curve, rows } = typed;
+    this.places = [];
+    let point = 0;
+    partsOf(curve).forEach(({ term }, part) => (this.places[placeOfPart(part)] = { item: term, row: term === "point" ? (rows[point++] ?? -1) : -1 }));
+    return [lineOf(curve)];
+  }
+
+  /** The curve, if the engine took it. */
+  get curve(): Curve | undefined {
+    return this.taken ? this.typedCurve()?.curve : undefined;
+  }
+
+  /** What the fields hold, and the rows of its points; null while it is too little. */
+  private typedCurve(): { curve: Curve; rows: number[] } | null {
     const points = this.points();
-    if (this.value("speed") === "" || points.length < fewest) return [];
-    const items = ["name", ...figures.map(([item]) => item)].filter((item) => this.value(item) !== "");
-    this.places = [...items.map((item) => ({ item, row: -1 })), { item: "origin", row: -1 }, ...points.map(({ row }) => ({ item: "point", row }))];
-    const texts = [...items.map((item) => `${item} ${this.value(item)}`), "origin builder's sheet", ...points.map((p) => "point " + p.text)];
-    if (!items.includes("name")) {
-      texts.unshift("name " + say("bowls.own"));
-      this.places.unshift({ item: "name", row: -1 });
-    }
-    return [["bowl", "other-bowl", ...texts].map((t) => t.replace(/[\t\r\n]+/g, " ")).join("\t")];
+    const speed = this.value("speed");
+    if (speed === "" || points.length < fewest) return null;
+    const more = figures.map(([item]) => [item, this.value(item)]).filter(([, text]) => text !== "");
+    return { curve: { name: this.value("name") || say("bowls.own"), figures: { ...Object.fromEntries(more), speed }, points: points.map((p) => p.point) }, rows: points.map((p) => p.row) };
   }
 
   /** Tells what the engine said, at the fields it spoke of. */
   told(replies: readonly BowlReply[]): void {
-    const problems = replies.find((r) => r.id === "other-bowl")?.problems ?? [];
+    const problems = replies.find((r) => r.id === ownFamily)?.problems ?? [];
     const whole = problems.filter((p) => p.item < 0).map((p) => p.text);
     for (const f of this.fields) {
       const mine = problems.filter((p) => this.speaksOf(f, p.item, p.column)).map((p) => p.text);
       setText(f.wrong, mine.join(" "));
       setAttr(f.input, "aria-invalid", mine.length > 0 ? "true" : null);
     }
+    this.taken = this.lines.length > 0 && replies.some((r) => r.id === ownFamily) && problems.length === 0;
     const begun = this.fields.some((f) => f.input.value.trim() !== "");
     const text = this.lines.length === 0 ? (begun ? say("bowls.own.few") : "") : problems.length > 0 ? [say("bowls.own.wrong"), ...whole].join(" ") : say("bowls.own.taken");
     setText(this.status, text);
@@ -73,6 +85,31 @@ export class OwnCurve {
     this.store = store;
     const kept = read(await store.get("bowl"));
     if (Object.keys(kept).length > 0 && this.fields.every((f) => f.input.value === "")) this.fill(kept);
+  }
+
+  /** Takes the curve of a link. One that was typed here is kept for the way back. */
+  take(curve: Curve): void {
+    const was = this.texts;
+    const texts = textsOf(curve);
+    if (JSON.stringify(was) === JSON.stringify(texts)) return;
+    this.fill(texts);
+    const box = this.table.closest("details");
+    if (box) box.open = true;
+    if (Object.keys(was).length === 0) return;
+    this.before.replaceChildren(act(say("bowls.own.back"), () => {
+      this.before.replaceChildren();
+      this.fill(was);
+    }));
+  }
+
+  /** Says that the curve of a link could not be taken. */
+  refuse(detail: string): void {
+    this.before.replaceChildren(make("p", { class: "news" }, say("bowls.own.link", detail)));
+  }
+
+  /** What stands in the fields, by their ids. */
+  private get texts(): Record<string, string> {
+    return Object.fromEntries(this.fields.filter((f) => f.input.value !== "").map((f) => [f.wrong.id, f.input.value]));
   }
 
   private speaksOf(f: Field, item: number, column: number): boolean {
@@ -89,11 +126,13 @@ export class OwnCurve {
     return this.fields.find((f) => f.item === item)?.input.value.trim() ?? "";
   }
 
-  private points(): { row: number; text: string }[] {
-    return Array.from(this.table.rows, (_, row) => ({
-      row,
-      text: this.fields.filter((f) => f.item === "point" && f.row === row).map((f) => f.input.value.replace(/;/g, " ").trim()).join("; "),
-    })).filter((p) => /[^;\s]/.test(p.text));
+  /** The rows in which something stands. */
+  private points(): { row: number; point: CurvePoint }[] {
+    const text = (row: number, column: number) => this.fields.find((f) => f.item === "point" && f.row === row && f.column === column)?.input.value.replace(/;/g, " ").trim() ?? "";
+    return Array.from(this.table.rows, (_, row) => {
+      const [capacity = "", head = "", efficiency = "", npsh = ""] = pointKeys.map((_key, column) => text(row, column));
+      return { row, point: { capacity, head, ...(efficiency === "" ? {} : { efficiency }), ...(npsh === "" ? {} : { npsh }) } };
+    }).filter((p) => Object.values(p.point).some((t) => t !== ""));
   }
 
   private labelled(item: string, word: string): HTMLElement {
@@ -104,7 +143,7 @@ export class OwnCurve {
   private point(): void {
     const row = this.rows;
     const name = say("bowls.own.point", row + 1);
-    const cells = columns.map((c, column) => {
+    const cells = pointKeys.map((c, column) => {
       const field = this.field("point", row, column);
       field.input.setAttribute("aria-label", `${name}, ${say("bowls.own." + c)}`);
       return make("td", {}, field.input, field.wrong);
@@ -113,7 +152,7 @@ export class OwnCurve {
   }
 
   private field(item: string, row: number, column: number): Field {
-    const id = `own-${item}-${row}-${column}`;
+    const id = fieldID(item, row, column);
     const wrong = make("span", { class: "wrong", id });
     const input = make("input", { type: "text", autocomplete: "off", spellcheck: "false", "aria-describedby": id });
     const field = { input, item, row, column, wrong };
@@ -123,7 +162,7 @@ export class OwnCurve {
   }
 
   private typed(): void {
-    void this.store?.set("bowl", JSON.stringify(Object.fromEntries(this.fields.filter((f) => f.input.value !== "").map((f) => [f.wrong.id, f.input.value]))));
+    void this.store?.set("bowl", JSON.stringify(this.texts));
     this.changed();
   }
 
@@ -132,6 +171,17 @@ export class OwnCurve {
     for (const f of this.fields) f.input.value = texts[f.wrong.id] ?? "";
     this.typed();
   }
+}
+
+function fieldID(item: string, row: number, column: number): string {
+  return `own-${item}-${row}-${column}`;
+}
+
+function textsOf(curve: Curve): Record<string, string> {
+  const out: Record<string, string> = { [fieldID("name", -1, -1)]: curve.name };
+  for (const [item, text] of Object.entries(curve.figures)) out[fieldID(item, -1, -1)] = text;
+  curve.points.forEach((p, row) => pointKeys.forEach((key, column) => p[key] !== undefined && (out[fieldID("point", row, column)] = p[key])));
+  return out;
 }
 
 /** What was kept, if it is what this page keeps. */

@@ -32,17 +32,22 @@ export class Columns {
   }
 }
 
+/** A price of the pipe fills two columns more; without one they would stand empty. */
 function table(told: ColumnReply, options: readonly ColumnOption[]): HTMLElement {
-  const right = (text: string) => make("th", { scope: "col", class: "r" }, text);
-  const head = make("tr", {}, make("th", { scope: "col" }, say("columns.size")), ...told.columns.map((c) => right(c.name)), right(say("columns.pipe")), right(say("columns.total")));
-  return make("table", {}, make("thead", {}, head), make("tbody", {}, ...options.map(row)));
+  const priced = options.some((o) => o.price);
+  const names = [...told.columns.map((c) => c.name), ...(priced ? [say("columns.pipe"), say("columns.total")] : [])];
+  const head = make("tr", {}, make("th", { scope: "col" }, say("columns.size")), ...names.map((n) => make("th", { scope: "col", class: "r" }, n)));
+  return make("table", {}, make("thead", {}, head), ...options.map((o) => option(o, names, priced)));
 }
 
-function row(o: ColumnOption): HTMLElement {
-  const name = o.column + (o.tube ? `, ${say("columns.tube")} ${o.tube}` : "") + (o.shaft ? `, ${say("columns.shaft")} ${o.shaft}` : "");
-  const head = make("th", { scope: "row" }, name, ...(o.reasons ?? []).map((r) => make("span", { class: "note" }, ...both(r))));
-  const cells = o.cells.map((c) => make("td", { class: "r" }, ...both(c)));
-  return make("tr", { "data-column": o.column }, head, ...cells, make("td", { class: "r" }, o.price ?? ""), make("td", { class: "r" }, o.total ?? ""));
+/** One column: a line of figures, and below it what is to be said of them. */
+function option(o: ColumnOption, names: readonly string[], priced: boolean): HTMLElement {
+  const size = o.column + (o.tube ? `, ${say("columns.tube")} ${o.tube}` : "") + (o.shaft ? `, ${say("columns.shaft")} ${o.shaft}` : "");
+  const texts = [...o.cells.map(both), ...(priced ? [[o.price ?? ""], [o.total ?? ""]] : [])];
+  const cells = texts.map((t, i) => make("td", { class: "r", "data-name": names[i] ?? "" }, ...t));
+  const body = make("tbody", { "data-column": o.column }, make("tr", {}, make("th", { scope: "row" }, size), ...cells));
+  if (o.reasons) body.append(make("tr", { class: "notes" }, make("td", { colspan: String(names.length + 1) }, ...o.reasons.map((r) => make("span", { class: "note" }, ...both(r))))));
+  return body;
 }
 
 /** A text in both systems of units, of which one is seen. */

@@ -2,7 +2,6 @@
 // group is which part; what is done with the parts is the business of the sheet.
 import { make, setAttr } from "./dom";
 import { EngineError, type Engine } from "./engine";
-import { say } from "./words";
 
 /** A numbered thing of a drawing: a part, or a feature of one (part/feature). */
 export interface Label {
@@ -17,7 +16,8 @@ export interface Label {
 export interface Wish {
   build: string;
   sheet: string;
-  labels: "numbered" | "named" | "masked";
+  labels: "numbered" | "named" | "masked" | "single";
+  known?: string[]; // labels that are told although the others are put away
   width: number;
   stages: number;
   title: string;
@@ -54,7 +54,7 @@ export class Plate {
     this.place.innerHTML = reply.svg;
     this.svg = this.place.querySelector("svg");
     this.labels = reply.labels ?? [];
-    this.know(wish.labels === "masked");
+    this.know(wish.labels === "masked" || wish.labels === "single" ? new Set(wish.known) : null);
     if (!this.place.isConnected) this.printed.after(this.place);
     this.printed.hidden = true;
   }
@@ -123,30 +123,22 @@ export class Plate {
     if (path !== "") this.svg?.classList.add("follow-" + path);
   }
 
-  /** Finds out which group is which part. Masked: ids and titles would give names away. */
-  private know(masked: boolean): void {
+  /** Finds out which group is which part. Where names are put away, but for some, ids would give them away too. */
+  private know(told: Set<string> | null): void {
     this.groups.clear();
     this.partOf.clear();
     for (const g of this.svg?.querySelectorAll<SVGGElement>("g.part") ?? []) {
       const part = g.id.slice(this.prefix.length + 1);
       this.groups.set(part, g);
       this.partOf.set(g, part);
-      if (masked) this.mask(g);
+      if (told && !told.has(part)) g.id = `${this.prefix}-n${g.dataset.number ?? this.groups.size + "x"}`;
     }
-  }
-
-  private mask(g: SVGGElement): void {
-    const title = g.querySelector(":scope > title");
-    g.id = `${this.prefix}-n${g.dataset.number ?? this.groups.size + "x"}`;
-    g.removeAttribute("aria-labelledby");
-    setAttr(g, "aria-label", title?.textContent || say("cut.unnumbered"));
-    title?.remove();
-    g.querySelector(":scope > desc")?.remove();
   }
 }
 
 function fields(w: Wish, prefix: string): string {
   const list = [`build=${w.build}`, `sheet=${w.sheet}`, `labels=${w.labels}`, `width=${w.width}`, `prefix=${prefix}`, `title=${w.title}`];
   if (w.stages > 0) list.push(`stages=${w.stages}`);
+  if (w.known?.length) list.push(`known=${w.known.join(" ")}`);
   return list.join("\t");
 }

@@ -1,5 +1,5 @@
-// Tests on a drawing: name the part that is marked, find the part that is named. What was missed
-// comes again; nothing is kept beyond the page.
+// Tests on a drawing: name the part that is marked, find the part that is named. What the reader
+// has looked at comes first, what was missed comes again; nothing is kept beyond the page.
 import { act } from "./dom";
 import type { Card } from "./cutcard";
 import { say } from "./words";
@@ -22,13 +22,17 @@ export class Quiz {
   private asked = 0;
   private right = 0;
   private open = false; // waits for an answer
+  private readonly greeting: string; // told with the first question
 
   constructor(
     readonly kind: "name" | "find",
     private readonly pool: string[],
     private readonly ground: Ground,
+    met: ReadonlySet<string>,
   ) {
-    this.queue = shuffled(pool);
+    const first = pool.filter((p) => met.has(p));
+    this.greeting = first.length > 0 ? say("cut.quiz.met") : "";
+    this.queue = [...shuffled(first), ...shuffled(pool.filter((p) => !met.has(p)))];
     this.next();
   }
 
@@ -45,11 +49,11 @@ export class Quiz {
     const { card } = this.ground;
     if (this.kind === "name") {
       this.ground.light([this.now]);
-      card.say(say("cut.quiz.ask-name"), this.score());
+      card.say(say("cut.quiz.ask-name"), this.score() || this.greeting);
       card.buttons([...this.offers().map((p) => this.offer(p)), this.end()]);
     } else {
       this.ground.light([]);
-      card.say(say("cut.quiz.ask-find", this.ground.nameOf(this.now)), this.score());
+      card.say(say("cut.quiz.ask-find", this.ground.nameOf(this.now)), this.score() || this.greeting);
       card.buttons([this.end()]);
     }
   }

@@ -8,7 +8,7 @@ import { CutList } from "./cutlist";
 import { Plate, printedWidth, type Wish } from "./cutplate";
 import { fair, Quiz } from "./cutquiz";
 import { Tools, type Master, type Mode } from "./cuttools";
-import { along, bringIn, stopAt, walkKeys, whenNear, type Walker } from "./cutwalk";
+import { along, bringIn, showTop, stopAt, walkKeys, whenNear, type Walker } from "./cutwalk";
 import { say } from "./words";
 
 const roomForNames = 740; // px: the least width at which the smallest lettering keeps 12 px
@@ -32,6 +32,8 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   private stages = 0;
   private drawnFor = 0;
   private label = ""; // id of the label that is picked
+  private readonly met = new Set<string>(); // parts whose name the reader has seen
+  private told: string[] = []; // labels that were told of those that come one by one
   private quiz: Quiz | null = null;
   at = "";
 
@@ -67,6 +69,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   setMode(mode: Mode): void {
     this.mode = mode;
     this.list.veil(mode === "single");
+    this.told = [];
     this.card.steps(mode === "single");
     this.letGo();
     void this.again();
@@ -81,7 +84,11 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   setApart(apart: boolean): void {
     this.isApart = apart;
     this.tools.showApart(apart);
-    void this.wake().then(() => this.plate.svg && pull(this.plate.svg, apart));
+    void this.wake().then(() => {
+      if (!this.plate.svg) return;
+      pull(this.plate.svg, apart);
+      showTop(this.picture.parentElement!);
+    });
   }
 
   setStages(n: number): void {
@@ -100,7 +107,8 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     this.draw("masked");
     this.show("quiz");
     const ground = { card: this.card, nameOf: (p: string) => this.list.known(p)?.name ?? "", light: (p: string[]) => this.lightAll(p), ended: () => this.endQuiz() };
-    this.quiz = new Quiz(kind, pool, ground);
+    this.quiz = new Quiz(kind, pool, ground, this.met);
+    showTop(this.picture.parentElement!);
     if (kind === "find") this.group(this.at || this.order[0]!)?.focus({ preventScroll: true });
     else this.card.root.querySelector("button")?.focus();
   }
@@ -166,20 +174,20 @@ export class CutSheet extends HTMLElement implements Master, Walker {
       this.mode = "numbered";
       this.tools.showMode("numbered");
     }
-    this.show(this.quiz ? "quiz" : this.mode);
-    this.draw(this.quiz || this.mode === "hidden" || this.mode === "single" ? "masked" : this.mode === "named" ? "named" : "numbered");
+    this.show(this.quiz ? "quiz" : this.mode === "single" && this.clientWidth >= roomForNames ? "told" : this.mode);
+    this.draw(this.quiz || this.mode === "hidden" ? "masked" : this.mode);
     if (!this.quiz) this.list.arrange(this.plate.labels);
-    if (this.mode === "single") for (const l of this.plate.labels) if (!this.list.isVeiled(l.id)) this.tell(l.id);
     if (this.label !== "") this.pick(this.label);
   }
 
   private draw(labels: Wish["labels"]): void {
     if (!this.engine) return;
     const focused = this.plate.svg?.contains(document.activeElement) ?? false;
-    const width = labels === "named" ? (this.clientWidth >= roomForWideNames ? 1280 : 768) : printedWidth(this.picture);
+    const names = labels === "named" || (labels === "single" && this.clientWidth >= roomForNames);
+    const width = names ? (this.clientWidth >= roomForWideNames ? 1280 : 768) : printedWidth(this.picture);
     this.drawnFor = printedWidth(this.picture);
     const title = this.querySelector("img")?.alt ?? "";
-    this.plate.draw(this.engine, { build: this.build, sheet: this.sheet, labels, width, stages: this.stages, title });
+    this.plate.draw(this.engine, { build: this.build, sheet: this.sheet, labels, width, stages: this.stages, title, known: labels === "single" ? this.told : [] });
     this.plate.follow(this.path);
     if (this.isApart && this.plate.svg) pull(this.plate.svg, true);
     for (const part of this.order) setAttr(this.group(part)!, "role", "button");
@@ -188,7 +196,7 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   }
 
   /** What is seen beside the drawing; the style sheet knows these words. */
-  private show(what: Mode | "quiz"): void {
+  private show(what: Mode | "told" | "quiz"): void {
     const section = this.querySelector(".cutsheet");
     if (section) setAttr(section, "data-labels", what);
   }
@@ -213,9 +221,11 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     this.plate.light([part]);
     const known = this.list.known(id);
     const secret = this.mode === "hidden" || this.list.isVeiled(id);
-    if (secret) this.card.part({ n: label?.n ?? known?.n ?? 0, name: label?.name ?? say("cut.unnumbered"), motion: "", says: "", url: "" });
-    else if (known) this.card.part(known);
-    else this.card.say(this.plate.svg ? (this.group(part)?.querySelector("title")?.textContent ?? "") : "");
+    if (secret) this.card.part({ n: label?.n ?? known?.n ?? 0, name: label?.name ?? this.group(part)?.getAttribute("aria-label") ?? "", motion: "", says: "", url: "" });
+    else if (known) {
+      this.met.add(part);
+      this.card.part(known);
+    } else this.card.say(this.plate.svg ? (this.group(part)?.querySelector("title")?.textContent ?? "") : "");
     this.list.mark(id); // last: what the card says takes room from the list
   }
 
@@ -230,15 +240,10 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     const id = this.list.isVeiled(this.label) ? this.label : this.list.nextVeiled;
     if (id === undefined) return;
     this.list.unveil(id);
-    this.tell(id);
-    this.pick(id);
+    this.told.push(id);
+    this.label = id;
+    this.redraw();
     this.bring(id);
-  }
-
-  /** A masked part gets its name back, for those who hear it. */
-  private tell(id: string): void {
-    const g = this.group(id);
-    if (g) setAttr(g, "aria-label", this.list.known(id)?.name ?? "");
   }
 
   private endQuiz(): void {

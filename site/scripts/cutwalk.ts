@@ -54,6 +54,12 @@ export function bringIn(g: SVGGElement | undefined, cover: number): void {
   scrollBy({ top: Math.min((at.top + at.bottom) / 2, at.top + enough) - (innerHeight - cover) / 2 });
 }
 
+/** Brings the upper end of a drawing up if most of the window shows something else, as on a phone. */
+export function showTop(e: Element): void {
+  const { top } = e.getBoundingClientRect();
+  if (top > innerHeight * .55) scrollBy({ top: top - innerHeight * .2 });
+}
+
 /** Does something once, at rest, when an element comes near the window. */
 export function whenNear(e: Element, then: () => void): void {
   const near = new IntersectionObserver((seen) => {

@@ -3,10 +3,12 @@
 import { addressWith, fragmentNow } from "./address";
 import { AskList, openAsks, type Open } from "./deskasks";
 import { DeskBook } from "./deskbook";
+import { curveOf, partsOf } from "./curve";
 import { DeskBar } from "./deskbar";
+import { DeskCurve, faultOf } from "./deskcurve";
 import { emptyEnquiry, readFile, writeFile, FileError, type Enquiry, type From } from "./deskfile";
 import { HeadFields } from "./deskhead";
-import { linkFault } from "./desklink";
+import { linkFault, longest } from "./desklink";
 import { drawPrint, valueOf } from "./deskprint";
 import { drawSaid, type ReadingHost } from "./deskreadings";
 import { Said, type AskReply, type Candidate, type Reading } from "./desksaid";
@@ -16,7 +18,7 @@ import { WhatIf } from "./deskwhat";
 import { Whys } from "./deskwhy";
 import { Trial } from "./desktrial";
 import { EngineError } from "./engine";
-import { readFragment, readList, writeFragment, type Fact } from "./link";
+import { joinUnit, readFragment, readList, writeFragment, type Fact } from "./link";
 import type { Reply } from "./protocol";
 import { FactSheet } from "./sheet";
 import { say } from "./words";
@@ -41,6 +43,9 @@ export class Desk implements ReadingHost {
   private readonly trial: Trial;
   private readonly what: WhatIf;
   private readonly whys: Whys;
+  private readonly curve: DeskCurve;
+  private readonly toBowls = make("a", { class: "act" }, say("desk.bowls"));
+  private readonly bowlsURL: string; // "" if the book has no such page
   private open: Open[] = [];
   private drawn = "";
   private saving = 0;
@@ -51,13 +56,14 @@ export class Desk implements ReadingHost {
     this.want = sheet.getAttribute("want") ?? "";
     this.trial = new Trial(() => sheet.carried);
     place.closest("main")?.classList.add("alive");
+    document.documentElement.classList.add("atdesk");
     this.bar = new DeskBar(place, {
       fresh: () => this.confirm("desk.new.sure", () => this.replace(emptyEnquiry(this.want))),
       example: () => this.confirm("desk.example.sure", () => this.replace(this.example())),
       text: () => writeFile(this.bookID, this.enquiry),
       name: () => this.enquiry.head,
-      load: (text) => this.takeFile(text),
-      link: () => addressWith(this.fragment),
+      load: (text) => void this.takeFile(text),
+      link: () => this.linkOut(),
     });
     const heads = make("div");
     place.append(heads);
@@ -65,30 +71,38 @@ export class Desk implements ReadingHost {
     place.append(this.saidPlace, this.extras);
     this.asks = new AskList(place, this.book, (term) => sheet.row(term)?.focus());
     this.head = new HeadFields(heads, place, () => this.save());
+    this.bowlsURL = place.dataset.bowls ?? "";
     place.append(this.duty);
+    if (this.bowlsURL !== "") place.append(make("p", { class: "acts" }, this.toBowls));
+    this.curve = new DeskCurve(place, sheet, () => this.changed());
     this.what = new WhatIf(place, sheet, (term) => this.book.name(term));
     this.whys = new Whys(place, sheet);
     sheet.addEventListener("facts", () => this.changed());
-    addEventListener("hashchange", () => this.takeLink());
+    addEventListener("hashchange", () => void this.takeLink());
     void this.begin();
   }
 
   /** Opens with the link of the address, or with the enquiry that this browser kept. */
   private async begin(): Promise<void> {
-    const linked = this.takeLink();
+    const linked = await this.takeLink();
     this.changed();
-    const text = await FactSheet.house.store.get("desk");
-    if (text === null || text === "") return;
-    let kept: Enquiry;
-    try {
-      kept = readFile(text, this.bookID, (t) => this.book.has(t));
-    } catch {
-      return; // kept by another edition of the book: there is nothing to bring back
-    }
-    if (isEmpty(kept)) return;
+    const kept = await this.kept();
+    if (!kept || (linked === "same call" && !this.touched)) return;
     const same = JSON.stringify(kept.facts.map(pair)) === JSON.stringify(this.enquiry.facts.map(pair));
-    if (!this.touched && (!linked || same)) this.apply(kept);
+    if (!this.touched && (linked === "" || same)) this.apply(kept);
     else this.offer(kept);
+  }
+
+  /** The enquiry that this browser keeps; null if there is none to bring back. */
+  private async kept(): Promise<Enquiry | null> {
+    const text = await FactSheet.house.store.get("desk");
+    if (text === null || text === "") return null;
+    try {
+      const e = readFile(text, this.bookID, (t) => this.book.has(t));
+      return isEmpty(e) ? null : e;
+    } catch {
+      return null; // kept by another edition of the book
+    }
   }
 
   // the enquiry as a whole
@@ -102,6 +116,7 @@ export class Desk implements ReadingHost {
       facts: facts.map((f) => ({ ...f, from: "typed" as From, ...this.from.get(f.term) })),
       choose: choose.map((c) => ({ term: c.term, estimate: c.text })),
       want: want || this.want,
+      ...(this.curve.curve ? { curve: this.curve.curve } : {}),
     };
   }
 
@@ -115,6 +130,7 @@ export class Desk implements ReadingHost {
   }
 
   private apply(e: Enquiry): void {
+    this.curve.set(e.curve); // first: the sheet answers at once, with the facts of before
     this.head.set(e.head, e.notes);
     this.said = e.sentences.map((s) => new Said(s.text, [], s.dropped));
     this.from = new Map(e.facts.map((f) => [f.term, f.words === undefined ? { from: f.from } : { from: f.from, words: f.words }]));
@@ -144,9 +160,11 @@ export class Desk implements ReadingHost {
     else this.bar.ask(say(key, now.head.customer || say("desk.nameless")), then);
   }
 
-  private takeFile(text: string): void {
+  private async takeFile(text: string): Promise<void> {
     try {
       const e = readFile(text, this.bookID, (t) => this.book.has(t));
+      const fault = await this.curveFault(e);
+      if (fault !== "") throw new FileError("curve", fault);
       this.replace(e);
       this.bar.tell(say("desk.file.taken", e.facts.length));
     } catch (e) {
@@ -155,26 +173,57 @@ export class Desk implements ReadingHost {
     }
   }
 
+  /** What the engine has against the curve of an enquiry; "" if it takes it, or there is none. */
+  private async curveFault(e: Enquiry): Promise<string> {
+    return e.curve ? faultOf(await FactSheet.house.engine(), e.curve) : "";
+  }
+
   private get fragment(): string {
     const { facts, choose, want } = this.sheet.carried;
     return writeFragment(facts, want || this.want, choose);
   }
 
-  /** Takes the link of the address, if it carries facts and is whole. */
-  private takeLink(): boolean {
+  /** The fragment with the curve as well. */
+  private get whole(): string {
+    const { facts, choose, want } = this.sheet.carried;
+    return writeFragment(facts, want || this.want, choose, { curve: this.curve.curve ? partsOf(this.curve.curve) : undefined });
+  }
+
+  /** The link to hand on, and what is to be said of it. */
+  private linkOut(): { link: string; note: string } {
+    const link = addressWith(this.whole);
+    if (!this.curve.curve || this.whole.length <= longest) return { link, note: "" };
+    return { link: addressWith(this.fragment), note: say("desk.link.short") };
+  }
+
+  /**
+   * Takes the link of the address, if it carries facts and is whole. Facts that come back from the
+   * page of the bowls belong to the call that is kept: its head and its sentences stay.
+   */
+  private async takeLink(): Promise<"" | "link" | "same call"> {
     const now = fragmentNow();
     const carried = readFragment(now);
-    if (!carried || (carried.facts.length > 0 && now === this.fragment)) return false;
+    if (!carried || (carried.facts.length > 0 && now === this.fragment)) return "";
     const fault = linkFault(carried, (t) => this.book.has(t));
-    if (fault) {
-      this.bar.tell(say("desk.link." + fault.kind, fault.detail), true);
-      return false;
-    }
-    const e = emptyEnquiry(carried.want);
-    e.facts = carried.facts.map((f) => ({ ...f, from: "link" }));
+    const refuse = (kind: string, detail: string): "" => {
+      this.bar.tell(say("desk.link." + kind, detail), true);
+      return "";
+    };
+    if (fault) return refuse(fault.kind, fault.detail);
+    const call = carried.same ? await this.kept() : null;
+    const e = call ?? emptyEnquiry(carried.want);
+    const before = new Map(call?.facts.map((f) => [f.term, f]));
+    e.facts = carried.facts.map((f) => {
+      const had = before.get(f.term);
+      return had && joinUnit(had.text) === joinUnit(f.text) ? had : { ...f, from: "link" };
+    });
     e.choose = carried.choose.map((c) => ({ term: c.term, estimate: c.text }));
+    const curve = carried.curve ? curveOf(carried.curve) : undefined;
+    if (typeof curve === "object") e.curve = curve;
+    const wrong = await this.curveFault(e);
+    if (wrong !== "") return refuse("curve", wrong);
     this.replace(e);
-    return true;
+    return call ? "same call" : "link";
   }
 
   // sentences
@@ -304,6 +353,8 @@ export class Desk implements ReadingHost {
   private changed(): void {
     this.notice();
     this.trial.forget();
+    this.trial.lines = this.curve.lines;
+    this.toBowls.href = this.bowlsURL + (this.sheet.carried.facts.length > 0 ? this.whole : "");
     const reply = this.sheet.lastReply;
     this.open = openAsks(this.book, reply);
     this.asks.show(this.open);
@@ -364,5 +415,5 @@ function pair(f: Fact): string[] {
 
 function isEmpty(e: Enquiry): boolean {
   const { customer, telephone, job } = e.head;
-  return customer + telephone + job === "" && Object.keys(e.notes).length + e.sentences.length + e.facts.length === 0;
+  return customer + telephone + job === "" && Object.keys(e.notes).length + e.sentences.length + e.facts.length === 0 && !e.curve;
 }

@@ -8,7 +8,7 @@ export interface BarEvents {
   text(): string; // of the file
   name(): { customer: string; date: string };
   load(text: string): void;
-  link(): string;
+  link(): { link: string; note: string };
 }
 
 export class DeskBar {
@@ -81,16 +81,17 @@ export class DeskBar {
   }
 
   private async showLink(): Promise<void> {
-    const input = make("input", { type: "text", readonly: "", id: "desk-link", value: this.on.link() });
+    const { link, note } = this.on.link();
+    const input = make("input", { type: "text", readonly: "", id: "desk-link", value: link });
     this.linkLine.replaceChildren(make("label", { for: "desk-link" }, say("desk.link.is")), input);
     this.linkLine.hidden = false;
     input.focus();
     input.select();
     try {
       await navigator.clipboard.writeText(input.value);
-      this.tell(say("desk.link.copied"));
+      this.tell(`${say("desk.link.copied")} ${note}`.trim());
     } catch {
-      this.tell(say("desk.link.copy"));
+      this.tell(`${say("desk.link.copy")} ${note}`.trim());
     }
   }
 }

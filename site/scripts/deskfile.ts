@@ -2,6 +2,8 @@
 // the whole enquiry or says why not; nothing is taken from a file that is not right throughout.
 // This file knows neither the page nor the words, so that it can be tested by itself.
 
+import { fewest, figureKeys, most, pointKeys, type Curve, type CurvePoint } from "./curve";
+
 export const form = 1;
 
 /** The facts about the caller that no formula needs, as plain text. */
@@ -34,11 +36,12 @@ export interface Enquiry {
   facts: FiledFact[];
   choose: { term: string; estimate: string }[];
   want: string;
+  curve?: Curve; // of the reader's own
 }
 
 /** Why a file was not taken. The kind names the words that tell the caller. */
 export class FileError extends Error {
-  constructor(readonly kind: "json" | "newer" | "form" | "book" | "damaged" | "term" | "large", readonly detail = "") {
+  constructor(readonly kind: "json" | "newer" | "form" | "book" | "damaged" | "term" | "large" | "curve", readonly detail = "") {
     super(`${kind} ${detail}`.trim());
   }
 }
@@ -55,7 +58,7 @@ const id = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
 /** The text of a file. */
 export function writeFile(book: string, e: Enquiry): string {
-  return JSON.stringify({ form, book, head: e.head, notes: e.notes, sentences: e.sentences, facts: e.facts, choose: e.choose, want: e.want }, null, 2) + "\n";
+  return JSON.stringify({ form, book, head: e.head, notes: e.notes, sentences: e.sentences, facts: e.facts, choose: e.choose, want: e.want, curve: e.curve }, null, 2) + "\n";
 }
 
 /** Reads a file of this book; known says which terms the book has. Throws a FileError. */
@@ -67,7 +70,7 @@ export function readFile(text: string, book: string, known: (term: string) => bo
   } catch {
     throw new FileError("json");
   }
-  const top = object(json, "", ["form", "book", "head", "notes", "sentences", "facts", "choose", "want"], checkForm);
+  const top = object(json, "", ["form", "book", "head", "notes", "sentences", "facts", "choose", "want"], checkForm, ["curve"]);
   if (typeof top.book !== "string" || !id.test(top.book)) throw new FileError("damaged", "book");
   if (top.book !== book) throw new FileError("book", top.book);
   const e: Enquiry = {
@@ -78,6 +81,7 @@ export function readFile(text: string, book: string, known: (term: string) => bo
     choose: list(top.choose, "choose").map(readChoice),
     want: term(top.want, "want"),
   };
+  if (top.curve !== undefined) e.curve = readCurve(top.curve);
   once(e.facts, "facts");
   once(e.choose, "choose");
   for (const t of [...e.facts, ...e.choose].map((f) => f.term).concat(e.want)) if (!known(t)) throw new FileError("term", t);
@@ -118,8 +122,7 @@ function readSentence(v: unknown, i: number): Sentence {
 function readFact(v: unknown, i: number): FiledFact {
   const at = `facts.${i}`;
   const f = object(v, at, ["term", "text", "from"], undefined, ["words"]);
-  const text = line(f.text, `${at}.text`);
-  if (!/\S/.test(text)) throw new FileError("damaged", `${at}.text`);
+  const text = filled(f.text, `${at}.text`);
   if (typeof f.from !== "string" || !froms.includes(f.from)) throw new FileError("damaged", `${at}.from`);
   const fact: FiledFact = { term: term(f.term, `${at}.term`), text, from: f.from as From };
   if (f.words !== undefined) fact.words = words(f.words, `${at}.words`);
@@ -128,9 +131,35 @@ function readFact(v: unknown, i: number): FiledFact {
 
 function readChoice(v: unknown, i: number): { term: string; estimate: string } {
   const c = object(v, `choose.${i}`, ["term", "estimate"]);
-  const estimate = line(c.estimate, `choose.${i}.estimate`);
-  if (!/\S/.test(estimate)) throw new FileError("damaged", `choose.${i}.estimate`);
+  const estimate = filled(c.estimate, `choose.${i}.estimate`);
   return { term: term(c.term, `choose.${i}.term`), estimate };
+}
+
+/** A curve as it was typed. Whether its numbers make one, the engine says. */
+function readCurve(v: unknown): Curve {
+  const c = object(v, "curve", ["name", "figures", "points"]);
+  const figures = object(c.figures, "curve.figures", ["speed"], undefined, [...figureKeys]);
+  for (const [key, text] of Object.entries(figures)) figure(text, `curve.figures.${key}`);
+  const points = list(c.points, "curve.points");
+  if (points.length < fewest || points.length > most) throw new FileError("damaged", "curve.points");
+  points.forEach((p, i) => {
+    const at = `curve.points.${i}`;
+    for (const [key, text] of Object.entries(object(p, at, ["capacity", "head"], undefined, [...pointKeys]))) figure(text, `${at}.${key}`);
+  });
+  return { name: filled(c.name, "curve.name"), figures: figures as Curve["figures"], points: points as CurvePoint[] };
+}
+
+function filled(v: unknown, at: string): string {
+  const text = line(v, at);
+  if (!/\S/.test(text)) throw new FileError("damaged", at);
+  return text;
+}
+
+/** A number of a curve: in a request a semicolon would part it. */
+function figure(v: unknown, at: string): string {
+  const text = filled(v, at);
+  if (text.includes(";")) throw new FileError("damaged", at);
+  return text;
 }
 
 /** An object with exactly these members. first looks at it before its members are counted. */

@@ -1,9 +1,13 @@
 // A link to an enquiry. It carries facts as every sheet does, and always what the sheet looks for
 // at its end: a link that a mail program has cut short has lost that, and is not taken in part.
+import { curveOf } from "./curve";
 import type { Carried } from "./link";
 
+/** A longer link does not come through every mail program whole. */
+export const longest = 2000;
+
 export interface LinkFault {
-  kind: "bad" | "unknown" | "twice" | "cut";
+  kind: "bad" | "unknown" | "twice" | "cut" | "curve";
   detail: string;
 }
 
@@ -20,5 +24,6 @@ export function linkFault(c: Carried, known: (term: string) => boolean): LinkFau
     }
   }
   if (c.want === "" || !known(c.want)) return { kind: "cut", detail: c.want };
-  return null;
+  const curve = c.curve ? curveOf(c.curve) : null;
+  return typeof curve === "string" ? { kind: "curve", detail: curve } : null;
 }

@@ -3,12 +3,14 @@
 import type { DeskBook } from "./deskbook";
 import type { Open } from "./deskasks";
 import type { Enquiry, FiledFact } from "./deskfile";
+import { figureKeys, pointKeys, type Curve } from "./curve";
 import { noteKeys } from "./deskhead";
 import { make } from "./dom";
-import { hangItems, mostPrinted } from "./hangs";
+import { hangItems, mostPrinted, turnItems } from "./hangs";
 import type { Reply, TermReply } from "./protocol";
 import type { Row } from "./row";
 import { unitsNow } from "./units";
+import { sentence, told } from "./warnings";
 import { say } from "./words";
 
 export interface Printed {
@@ -26,6 +28,8 @@ export function drawPrint(place: Element, book: DeskBook, p: Printed): void {
     section("desk.print.known", known(book, p), "cols2"),
     section("desk.print.derived", derived(book, p)),
     ...(p.reply?.hangs ? [section("desk.print.hangs", [make("ul", { role: "list" }, ...hangItems(p.reply, mostPrinted))])] : []),
+    ...(p.reply?.turns ? [section("sheet.turns", [make("ul", { role: "list" }, ...turnItems(p.reply.turns))])] : []),
+    ...(p.enquiry.curve ? [section("desk.print.curve", curve(p.enquiry.curve), "curve")] : []),
     section("desk.print.cautions", cautions(p)),
     section("desk.print.open", blanks(book, p), "cols2"),
     ...(p.enquiry.sentences.length > 0 ? [section("desk.print.said", p.enquiry.sentences.map((s) => make("blockquote", {}, s.text)))] : []),
@@ -110,11 +114,20 @@ function derived(book: DeskBook, p: Printed): HTMLElement[] {
   return [make("table", {}, body)];
 }
 
+/** The curve of the reader's own as it was typed: an engineer reads it against the sheet it came from. */
+function curve(c: Curve): HTMLElement[] {
+  const labels: Record<(typeof figureKeys)[number], string> = { speed: "speed", "outside-diameter": "outside", "shaft-diameter": "shaft", "thrust-factor": "thrust", "impeller-weight": "weight" };
+  const figures = figureKeys.flatMap((k) => (c.figures[k] === undefined ? [] : [`${say("bowls.own." + labels[k])}: ${c.figures[k]}`]));
+  const head = make("tr", {}, ...pointKeys.map((k) => make("th", { scope: "col" }, say("bowls.own." + k))));
+  const rows = c.points.map((p) => make("tr", {}, ...pointKeys.map((k) => make("td", {}, p[k] ?? ""))));
+  return [make("p", {}, [c.name, ...figures].join("; ")), make("table", {}, make("thead", {}, head), make("tbody", {}, ...rows))];
+}
+
 function cautions(p: Printed): HTMLElement[] {
   const all = p.reply?.cautions ?? [];
   const fires = all.filter((c) => c.state === "fires");
   const open = all.filter((c) => c.state === "unchecked").length;
-  const items = fires.map((c) => make("li", {}, make("b", {}, say(c.danger ? "danger" : "caution")), " ", c.text));
+  const items = told(fires).map((t) => make("li", {}, ...sentence(t), ...(t.cases.length > 0 ? [make("ul", {}, ...t.cases.map((c) => make("li", {}, c)))] : [])));
   const tail = open > 0 ? [make("p", {}, say("sheet.cautions.some", open, all.length))] : fires.length === 0 && all.length > 0 ? [make("p", {}, say("sheet.cautions.all"))] : [];
   for (const c of p.reply?.clashes ?? []) items.push(make("li", {}, make("b", {}, say("state.clash")), " ", c.text));
   return [...(items.length > 0 ? [make("ul", { role: "list" }, ...items)] : []), ...tail];

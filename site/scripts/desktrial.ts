@@ -7,6 +7,8 @@ export class Trial {
   private readonly kept = new Map<string, string>();
   engine: Engine | null = null;
 
+  lines: readonly string[] = []; // a curve of the reader's own
+
   constructor(private readonly facts: () => Carried) {}
 
   /** The facts of the sheet changed. */
@@ -30,7 +32,7 @@ export class Trial {
   clash(more: readonly Fact[]): string {
     return this.asked("clash\t" + JSON.stringify(more), () => {
       const { facts, choose } = this.facts();
-      const clashes = (list: Fact[]) => this.engine?.ask({ want: "", facts: list, choose, show: [] }).clashes ?? [];
+      const clashes = (list: Fact[]) => this.engine?.ask({ want: "", facts: list, choose, show: [], lines: this.lines }).clashes ?? [];
       const before = new Set(clashes(facts).map((c) => c.term));
       const terms = new Set(more.map((f) => f.term));
       return clashes([...facts.filter((f) => !terms.has(f.term)), ...more]).find((c) => !before.has(c.term))?.text ?? "";

@@ -2,6 +2,7 @@
 // would be. Which questions there are, and what each changes, stands in the book.
 import { act, make, setAttr } from "./dom";
 import type { Compared, PieceText, Reply, Request } from "./protocol";
+import { turnItems } from "./hangs";
 import { questions } from "./questions";
 import type { FactSheet } from "./sheet";
 import { say } from "./words";
@@ -73,6 +74,7 @@ export class WhatIf {
     for (const text of c?.clashes ?? []) out.push(make("p", { class: "news" }, text));
     if (c?.lines) out.push(table([...(c.changed ?? []), ...c.lines], true));
     else if (!w.change) out.push(table(reply.terms.map((t) => now(t.id, this.name(t.id), t)), false));
+    if (reply.turns) out.push(make("p", {}, say("sheet.turns")), make("ul", { role: "list", class: "turns" }, ...turnItems(reply.turns)));
     if (lacks.missing) out.push(make("p", {}, say("desk.what.lacks", this.name(lacks.want))), ...questions({ ...lacks, missing: lacks.missing.slice(0, mostWays) }, this.name(lacks.want), (term) => this.sheet.row(term)));
     if (w.href) out.push(make("p", {}, make("a", { href: w.href }, say("desk.what.more"))));
     if (field) for (const e of Array.from(this.answer.children).slice(1)) e.remove();

@@ -55,7 +55,8 @@ export class Whys {
     const turn = ++this.turn;
     const reply = await this.sheet.inquire({ want: row.term, why: row.term });
     if (!reply?.why || turn !== this.turn || this.open !== row) return;
-    this.box.replaceChildren(make("ol", { role: "list" }, ...reply.why.map((l) => this.step(l))));
+    const middle = reply.why.some((l) => l.ranged) ? [make("p", {}, say("desk.why.ranged"))] : [];
+    this.box.replaceChildren(...middle, make("ol", { role: "list" }, ...reply.why.map((l) => this.step(l))));
   }
 
   private step(l: WhyLine): HTMLElement {

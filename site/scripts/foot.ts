@@ -59,7 +59,7 @@ export class Foot {
     this.revised.hidden = told === null;
     if (told) this.revised.replaceChildren(make("span", { class: "rev", "aria-hidden": "true" }, String(told.number)), " ", say("sheet.revised", told.name));
     if (!reply) return;
-    warnings(this.warned, reply.cautions ?? [], reply.pieces?.cautions?.map((c) => c.id));
+    warnings(this.warned, reply.cautions ?? [], reply.pieces?.cautions?.map((c) => c.text));
     drawHangs(this.hangs, reply, this.sheet.row(reply.want)?.name ?? "");
     this.showSteps(reply);
     if (this.asks.childNodes.length > 0) this.listQuestions(reply);

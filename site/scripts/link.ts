@@ -1,5 +1,7 @@
 // Facts as they travel in the fragment of an address:
 //   #facts=static-level:140ft,drawdown:35ft&want=total-head
+// A curve of the reader's own stands in it as curve=name:…,speed:…,point:…, and call=same says that
+// the facts come back to the call from which they were carried.
 // Everything outside [A-Za-z0-9._~-] is percent-encoded, the space between number and unit is dropped.
 
 /** One fact: the id of a term and a text such as "140 ft", or the id of a choice. */
@@ -14,12 +16,14 @@ export interface Carried {
   choose: Fact[];
   want: string;
   bad: string[];
+  curve?: Fact[]; // the parts of a curve of the reader's own
+  same?: boolean; // from the same call
 }
 
 /** Reads a fragment; null if it carries no facts at all (an ordinary anchor). */
 export function readFragment(fragment: string): Carried | null {
   const body = fragment.replace(/^#/, "");
-  if (!/(^|&)(facts|want|choose)=/.test(body)) return null;
+  if (!/(^|&)(facts|want|choose|curve)=/.test(body)) return null;
   const out: Carried = { facts: [], choose: [], want: "", bad: [] };
   for (const part of body.split("&")) {
     const at = part.indexOf("=");
@@ -27,6 +31,8 @@ export function readFragment(fragment: string): Carried | null {
     const value = at < 0 ? "" : part.slice(at + 1);
     if (key === "facts") readList(value, out.facts, out.bad);
     else if (key === "choose") readList(value, out.choose, out.bad);
+    else if (key === "curve") readList(value, (out.curve ??= []), out.bad);
+    else if (part === sameCall) out.same = true;
     else if (key === "want") out.want = decode(value) ?? bad(out, value);
     else if (part !== "") out.bad.push(part);
   }
@@ -46,11 +52,21 @@ export function readList(list: string, into: Fact[], notRead: string[]): void {
   }
 }
 
+const sameCall = "call=same";
+
+/** What a link carries beside facts. */
+export interface Beside {
+  curve?: readonly Fact[] | undefined;
+  same?: boolean;
+}
+
 /** Writes the fragment for these facts; "" if there is nothing to carry. */
-export function writeFragment(facts: readonly Fact[], want: string, choose: readonly Fact[] = []): string {
+export function writeFragment(facts: readonly Fact[], want: string, choose: readonly Fact[] = [], beside: Beside = {}): string {
   const parts: string[] = [];
+  if (beside.same) parts.push(sameCall);
   if (facts.length > 0) parts.push("facts=" + writeList(facts));
   if (choose.length > 0) parts.push("choose=" + writeList(choose));
+  if (beside.curve && beside.curve.length > 0) parts.push("curve=" + beside.curve.map((f) => `${encode(f.term)}:${encode(f.text)}`).join(","));
   if (want !== "") parts.push("want=" + encode(want));
   return parts.length > 0 ? "#" + parts.join("&") : "";
 }

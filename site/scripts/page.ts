@@ -16,6 +16,7 @@ import { hosted } from "./hosted";
 import { practise } from "./practise";
 import { followRules } from "./rules";
 import { FactSheet } from "./sheet";
+import { bringSigns } from "./signs";
 import { Store } from "./store";
 import { TakeOff } from "./takeoff";
 import { earlyTheme, themeSwitch } from "./theme";
@@ -32,6 +33,7 @@ earlyUnits(book);
 document.addEventListener("DOMContentLoaded", begin);
 
 function begin(): void {
+  bringSigns();
   const store = new Store(root, book);
   const tools = document.querySelector(".tools");
   const paper = document.querySelector(".paper");
@@ -82,14 +84,24 @@ function beginDesk(): void {
   if (place && print && sheet instanceof FactSheet) new Desk(place, sheet, print);
 }
 
-/** The engine comes when the page is at rest, or at the first touch of a sheet. */
+/**
+ * The engine is sent for at once, as it is unpacked and compiled beside the page; it is asked when the
+ * page has been painted and is at rest, or at the first touch of a sheet. Nothing waits for the
+ * pictures of the page.
+ */
 function wakeWhenIdle(): void {
   const sheets = document.querySelectorAll<FactSheet>("fact-sheet");
   if (sheets.length === 0) return;
-  const wake = () => sheets.forEach((s) => void s.wake());
-  const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 200));
+  FactSheet.house.engine().catch(() => undefined); // whoever asks it hears of the trouble
+  let woken = false;
+  const wake = () => {
+    if (!woken) sheets.forEach((s) => void s.wake());
+    woken = true;
+  };
+  const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 50));
   if (document.readyState === "complete") idle();
-  else addEventListener("load", idle);
+  else addEventListener("load", idle); // also where nothing is painted: in a tab behind others
+  requestAnimationFrame(idle);
 }
 
 /** The list of a take-off follows its sheet. */

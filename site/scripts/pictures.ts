@@ -18,6 +18,11 @@ export class Pictures {
     this.places = Array.from(root.querySelectorAll<HTMLElement>("[data-picture]"), (box) => ({ box, printed: box.innerHTML }));
   }
 
+  /** Whether the page has no place for a drawing. */
+  get none(): boolean {
+    return this.places.length === 0;
+  }
+
   /** What to ask the engine for. */
   get wanted(): Picture[] {
     return this.shown.map(({ box }) => ({

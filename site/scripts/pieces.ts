@@ -43,6 +43,9 @@ function head(p: Pieces, root: string): Element[] {
   const line = make("p", { class: "pump" }, make("b", {}, p.name));
   if (p.asked) line.append(make("span", { "data-id": p.asked.id }, say("takeoff.asked") + " ", twofold(p.asked)));
   if (p.made) line.append(make("span", { "data-id": p.made.id }, say("takeoff.made") + " ", make("strong", {}, twofold(p.made))));
+  if (p.deeper) line.append(make("span", { class: "key" }, say("takeoff.deeper") + " ", ...onefold(p.deeper)));
+  if (p.shallower) line.append(make("span", { class: "key" }, say("takeoff.shallower") + " ", ...onefold(p.shallower)));
+  line.querySelectorAll(".key").forEach((e) => e.normalize());
   return [line];
 }
 

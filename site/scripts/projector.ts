@@ -22,7 +22,7 @@ export class Projector {
     this.given.setAttribute("role", "region");
     this.dialog = make("dialog", { class: "projector", "aria-label": say("practice.projector.of", name) },
       make("header", {}, make("h2", {}, name), this.seed),
-      make("div", { class: "desk" }, this.given, this.steps),
+      make("div", { class: "task" }, this.given, this.steps),
       make("footer", {}, next, before, this.at, end));
     this.dialog.addEventListener("keydown", (e) => this.key(e));
     document.body.append(this.dialog);

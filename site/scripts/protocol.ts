@@ -49,6 +49,9 @@ export interface CautionReply {
   term: string;
   state: "fires" | "clear" | "unchecked";
   danger: boolean;
+  hazard?: string; // the kind of danger it is a case of
+  kind?: string; // the name of that hazard
+  stop?: string; // the words of that hazard; the text is the same if it adds nothing
   text: string;
   lacks?: string[];
 }
@@ -76,6 +79,7 @@ export interface WhyLine extends PieceText {
   id: string;
   name: string;
   state: State;
+  ranged?: boolean; // the line stands with middle values, its range behind it
 }
 
 /** How far the wanted result moves with one value alone, with the unit. */
@@ -85,6 +89,14 @@ export interface Hang {
   us: string;
   si: string;
   assumed?: boolean; // nobody gave the value: it is moved 5 % either way
+}
+
+/** Where inside the range of a fact something changes: the fact by its name, and the changes in one line. */
+export interface Turn extends PieceText {
+  id?: string; // of the term that changes; none where a pump is chosen
+  name?: string;
+  fact: string;
+  by: string;
 }
 
 /** How a row of a table of choices or faults stands. */
@@ -139,6 +151,8 @@ export interface Pieces {
   name?: string;
   asked?: PieceSum;
   made?: PieceSum;
+  deeper?: PieceText;
+  shallower?: PieceText;
   groups?: { id: string; name: string; mass?: PieceText; parts?: PieceLine[] }[];
   runs?: { name: string; length?: PieceText; agrees?: boolean }[];
   totals?: PieceSum[];
@@ -217,6 +231,8 @@ export interface Reply {
   compare?: Compare;
   why?: WhyLine[]; // from the given facts to the number asked about
   hangs?: Hang[]; // what the wanted result hangs on, the most first
+  turns?: Turn[]; // of the terms that are shown
+  pumps?: Turn[]; // where another pump would be chosen, if it was asked for
   strange?: string[]; // lines of the request that were not understood
   pictures?: string[]; // SVG, in the order of the request
   pieces?: Pieces;

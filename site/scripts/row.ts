@@ -118,6 +118,7 @@ export class Row {
     if (this.field instanceof HTMLSelectElement) {
       const value = reply.choice ?? "";
       if (this.field.value !== value) this.field.value = value;
+      setAttr(this.field.parentElement as Element, "data-chosen", this.field.selectedOptions[0]?.text ?? ""); // for paper, where a long name has to break
     } else if (!this.dirty) {
       const text = error ? s.fact : large.n;
       if (this.field.value !== text) this.field.value = text;

@@ -16,6 +16,9 @@ import { many, say } from "./words";
 
 const none: Both = { us: "", si: "" };
 
+/** ms within which a key may be answered before the next frame. */
+const quick = 12;
+
 /** The event of a sheet that has a new reply; its detail is the reply. */
 export const answered = "columnbowl-answered";
 
@@ -38,6 +41,8 @@ export class FactSheet extends HTMLElement implements RowEvents {
   private pictures: Pictures | null = null; // of the page, for its first sheet
   private brought: readonly string[] = []; // lines that go with every request
   private due = 0;
+  private took = 0; // ms that the last question took, with what the page did about it
+  private drawing = 0;
   private saving = 0;
   private built = false;
 
@@ -198,16 +203,23 @@ export class FactSheet extends HTMLElement implements RowEvents {
     void this.wake();
   }
 
+  /**
+   * After a key. A quick machine has the numbers before the next frame begins; on a slow one the keys
+   * of a frame are answered together.
+   */
   private soon(): void {
     if (!this.engine) void this.wake();
     if (this.due) return;
+    if (this.engine && this.took < quick) return this.askNow();
     this.due = requestAnimationFrame(() => this.askNow());
   }
 
   private askNow(): void {
     cancelAnimationFrame(this.due);
     this.due = 0;
+    const start = performance.now();
     this.ask();
+    this.took = performance.now() - start;
     this.save();
   }
 
@@ -215,16 +227,29 @@ export class FactSheet extends HTMLElement implements RowEvents {
     if (!this.engine) return this.tell();
     try {
       const show = this.rows.map((r) => r.term);
-      const pictures = this.facts.isExample ? [] : (this.pictures?.wanted ?? []);
-      this.reply = this.engine.ask({ want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, show, pictures, pieces: this.dataset.pieces !== undefined, rows: this.dataset.rules, lines: this.brought });
-      if (this.facts.isExample) this.pictures?.reset();
-      else this.pictures?.show(this.reply.pictures ?? []);
+      const question = { want: this.wantNow(show), facts: this.facts.list, choose: this.facts.choose, lines: this.brought };
+      this.reply = this.engine.ask({ ...question, show, pieces: this.dataset.pieces !== undefined, rows: this.dataset.rules });
+      this.drawSoon(question);
       this.dispatchEvent(new CustomEvent(answered, { detail: this.reply }));
       this.foot.trouble(null);
     } catch (e) {
       this.foot.trouble(e instanceof EngineError ? e : new EngineError("died", String(e)));
     }
     this.tell();
+  }
+
+  /**
+   * The pictures come behind the numbers: the engine still knows the answer to the question. A question
+   * that follows at once takes the place of this one.
+   */
+  private drawSoon(question: Omit<Request, "show">): void {
+    clearTimeout(this.drawing);
+    if (this.facts.isExample) return this.pictures?.reset();
+    if (!this.pictures || this.pictures.none) return;
+    this.drawing = window.setTimeout(() => {
+      const drawn = this.engine?.ask({ ...question, show: [], pictures: this.pictures?.wanted ?? [] });
+      this.pictures?.show(drawn?.pictures ?? []);
+    });
   }
 
   private tell(): void {
@@ -239,14 +264,14 @@ export class FactSheet extends HTMLElement implements RowEvents {
   private wantNow(show: readonly string[]): string {
     const want = this.facts.want;
     if (!this.isDesk || want === "" || !this.engine) return want;
-    const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want] });
+    const probe = this.engine.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [...show, want], lines: this.brought });
     return (probe.terms.at(-1)?.us?.n ?? "") === "" ? "" : want;
   }
 
   /** Asks something else about the facts of the sheet, without a change to it. */
   async inquire(more: Partial<Request>): Promise<Reply | null> {
     await this.wake();
-    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], ...more }) ?? null;
+    return this.engine?.ask({ want: "", facts: this.facts.list, choose: this.facts.choose, show: [], lines: this.brought, ...more }) ?? null;
   }
 
   /** The pieces for the facts of the sheet as a table; null if it is not known which pump it is. */

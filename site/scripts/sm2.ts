@@ -1,6 +1,6 @@
 // Spaced repetition after SM-2, as P. A. Wozniak published it in “Optimization of learning” (master's
-// thesis, University of Technology in Poznań, 1990), chapter 3.2 (from memory): the first interval is 1 day, the
-// second 6 days, each later one the one before times the card's factor, rounded up; the factor begins
+// thesis, University of Technology in Poznań, 1990) and again as an article of its own on 10 May 1998,
+// of which a copy of the wording was read: the first interval is 1 day, the second 6 days, each later one the one before times the card's factor, rounded up; the factor begins
 // at 2.5, is never below 1.3, and moves by 0.1 − (5 − q)(0.08 + (5 − q) 0.02) with the quality q of an
 // answer, 0 to 5; below 3 the card begins anew with its factor as it was. The clock is the page's.
 

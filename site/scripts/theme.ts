@@ -11,6 +11,16 @@ function show(theme: string | null): theme is string {
   return true;
 }
 
+/** The wells are pictures, and cannot see the paper of the page: their address tells them. */
+function paint(): void {
+  const theme = document.documentElement.dataset.theme ?? "auto";
+  for (const well of document.querySelectorAll<HTMLImageElement>("img.well")) {
+    const [file = "", now = ""] = (well.getAttribute("src") ?? "").split("#");
+    const want = theme === "auto" ? "" : theme;
+    if (now !== want) well.setAttribute("src", want === "" ? file : `${file}#${want}`);
+  }
+}
+
 /** Before the first paint: what this tab last showed. */
 export function earlyTheme(book: string): void {
   show(recall(book, "theme"));
@@ -22,9 +32,12 @@ export async function themeSwitch(place: Element, store: Store): Promise<void> {
   const now = document.documentElement.dataset.theme ?? "auto";
   const set = makeSwitch("theme", say("theme"), false, options, now, (value) => {
     show(value);
+    paint();
     void store.set("theme", value);
   });
   place.append(set);
+  paint();
   const kept = await store.get("theme");
   if (show(kept)) setSwitch(set, kept);
+  paint();
 }

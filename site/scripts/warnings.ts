@@ -13,23 +13,62 @@ export function nameTerms(known: Map<string, string>): void {
 
 /**
  * Fills the place under the sheet, and the cautions that stand elsewhere on the page. Those told
- * in full elsewhere, by their ids, are counted only.
+ * in full elsewhere, by their texts, are counted only.
  */
 export function warnings(place: Element, cautions: CautionReply[], elsewhere: readonly string[] = []): void {
   const fires = cautions.filter((c) => c.state === "fires");
   const open = cautions.filter((c) => c.state === "unchecked");
-  const own = fires.filter((c) => !elsewhere.includes(c.id));
+  const own = fires.filter((c) => !elsewhere.includes(c.text));
   const key = JSON.stringify([own, open.length, cautions.length, fires.length]);
   if (place.getAttribute("data-key") !== key) {
     setAttr(place, "data-key", key);
-    place.replaceChildren(...own.map(warning), ...summary(cautions.length, open.length, fires.length));
+    place.replaceChildren(...told(own, opened(place)).map(warning), ...summary(cautions.length, open.length, fires.length));
   }
   for (const c of cautions) onPage(c);
 }
 
-function warning(c: CautionReply): HTMLElement {
-  const word = make("b", {}, say(c.danger ? "danger" : "caution"));
-  return make("p", c.danger ? { class: "danger" } : {}, sign(c.danger ? "danger" : "caution"), make("span", {}, word, " ", c.text));
+/** What is said at one go: the words of a hazard, or of one caution, and what the cases of the hazard add. */
+export interface Told {
+  danger: boolean;
+  kind?: string; // the name of the hazard
+  words: string;
+  cases: string[];
+}
+
+/**
+ * Groups cautions by their hazard, dangers first, so that the words of a hazard are said once.
+ * Hazards that the page opens with (above, by id) are named together and point to its head.
+ */
+export function told(cautions: readonly CautionReply[], above: ReadonlySet<string> = new Set()): Told[] {
+  const groups = new Map<string, Told>();
+  for (const c of cautions) {
+    const known = c.hazard !== undefined && above.has(c.hazard);
+    const words = known ? say("sheet.caution.above") : c.stop ?? c.text;
+    const group = groups.get(words) ?? { danger: c.danger, words, cases: [] };
+    if (c.kind && !group.kind?.split(", ").includes(c.kind)) group.kind = group.kind ? `${group.kind}, ${c.kind}` : c.kind;
+    if (c.text !== (c.stop ?? c.text) && !group.cases.includes(c.text)) group.cases.push(c.text);
+    groups.set(words, group);
+  }
+  const all = [...groups.values()];
+  return [...all.filter((g) => g.danger), ...all.filter((g) => !g.danger)];
+}
+
+/** The hazards that the page of an element opens with. */
+function opened(place: Element): Set<string> {
+  const page = place.closest("main") ?? document;
+  return new Set(Array.from(page.querySelectorAll<HTMLElement>(".stops [data-hazard]"), (li) => li.dataset.hazard ?? ""));
+}
+
+/** The words of a group behind its sign: Danger, the hazard's name, what it says. */
+export function sentence(t: Told): (Node | string)[] {
+  const name = t.kind ? [make("b", {}, t.kind + "."), " "] : [];
+  return [make("b", { class: "w" }, say(t.danger ? "danger" : "caution")), " ", ...name, t.words];
+}
+
+function warning(t: Told): HTMLElement {
+  const line = make("p", {}, sign(t.danger ? "danger" : "caution"), make("span", {}, ...sentence(t)));
+  const cases = t.cases.length > 0 ? [make("ul", {}, ...t.cases.map((c) => make("li", {}, c)))] : [];
+  return make("div", t.danger ? { class: "danger" } : {}, line, ...cases);
 }
 
 function summary(all: number, open: number, fires: number): HTMLElement[] {

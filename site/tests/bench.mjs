@@ -76,6 +76,62 @@ async function keystrokes(browser, rate, n) {
   });
 }
 
+const ranges = { "static-level": "130 to 150 ft", drawdown: "50 to 60 ft", "discharge-pressure": "55 to 65 psi", "bowl-efficiency": "79 to 83 %", setting: "230 to 250 ft" };
+
+/**
+ * The engine alone, in the page: the chain with plain facts, and how much longer it takes with the first
+ * of the ranges, the bounds, the ranking and the places where a choice changes included.
+ */
+async function withRanges(browser, n) {
+  return withPage(browser, {}, async (page) => {
+    await page.goto(address(chain));
+    await page.waitForFunction(hasAnswered, null, { timeout: 60_000 });
+    return page.evaluate(async ([ranges, n]) => {
+      const sheet = document.querySelector("fact-sheet");
+      const show = sheet.lines.map((r) => r.term);
+      const time = async (count) => {
+        const some = Object.fromEntries(Object.entries(ranges).slice(0, count));
+        const facts = sheet.carried.facts.map((f) => ({ ...f, text: some[f.term] ?? f.text }));
+        const times = [];
+        for (let i = 0; i < n + 3; i++) {
+          const start = performance.now();
+          const reply = await sheet.inquire({ want: "overall-efficiency", show, facts });
+          times.push(performance.now() - start);
+          if (count > 0 && !reply.hangs) throw new Error("nothing is ranked");
+        }
+        return times.slice(3);
+      };
+      const plain = await time(0);
+      const middle = [...plain].sort((a, b) => a - b)[Math.floor(n / 2)];
+      const beyond = async (count) => (await time(count)).map((t) => t - middle);
+      return { plain, one: await beyond(1), three: await beyond(3), five: await beyond(5) };
+    }, [ranges, n]);
+  });
+}
+
+/** The families ranked, and where in a range another pump would be chosen: asked when the reader is at rest. */
+async function choosing(browser, n) {
+  return withPage(browser, {}, async (page) => {
+    await page.goto(address("bowls.html"));
+    await page.waitForFunction(hasAnswered, null, { timeout: 60_000 });
+    return page.evaluate(async (n) => {
+      const sheet = document.querySelector("fact-sheet");
+      const time = async (line, facts) => {
+        const times = [];
+        for (let i = 0; i < n + 1; i++) {
+          const start = performance.now();
+          await sheet.inquire({ facts, lines: [line] });
+          times.push(performance.now() - start);
+        }
+        return times.slice(1);
+      };
+      const facts = sheet.carried.facts;
+      const ranged = facts.map((f) => (f.term === "capacity" ? { ...f, text: "700 to 900 gpm" } : f));
+      return { rank: await time("choice\t\tus\twide\t", facts), pumps: await time("pumps", ranged) };
+    }, n);
+  });
+}
+
 const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const worst = (list) => Math.max(...list);
 
@@ -102,4 +158,12 @@ line("  of it work in the frame (engine and page)", quick.work, null);
 const slow = await keystrokes(browser, 6, runs);
 line("key to new numbers, CPU 6 times slower", slow.total, null);
 line("  of it work in the frame (engine and page)", slow.work, null);
+const ranged = await withRanges(browser, runs);
+line("engine, the chain with plain facts", ranged.plain, null);
+line("  longer with one range, ranked", ranged.one, 100);
+line("  longer with three", ranged.three, 100);
+line("  longer with five", ranged.five, 100);
+const chosen = await choosing(browser, runs);
+line("engine, the families ranked and drawn", chosen.rank, null);
+line("engine, where another pump would be chosen, one range", chosen.pumps, null);
 await browser.close();

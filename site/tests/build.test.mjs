@@ -152,7 +152,7 @@ test("without labels nothing in the drawing tells a name", async () => {
     assert.equal(await sheet.locator("svg text:visible").count(), 0, "labels are seen");
     assert.equal(await sheet.locator(".cutlist a:visible").count(), 0, "the list is seen");
     const names = await sheet.locator("g.part").evaluateAll((gs) => gs.map((g) => g.getAttribute("aria-label")));
-    const neutral = new RegExp(`^(${wordPattern("cut.turns").source}|${wordPattern("cut.stands").source}|${wordPattern("cut.unnumbered").source})$`);
+    const neutral = new RegExp(`^(${wordPattern("cut.turns").source}|${wordPattern("cut.stands").source}|${wordPattern("cut.free-turns").source}|${wordPattern("cut.free-stands").source})$`);
     for (const name of names) assert.match(name, neutral);
     await button(sheet, "cut.next").click();
     assert.match((await card(sheet)).replace(/^\d+\s*/, ""), neutral);
@@ -170,15 +170,28 @@ test("names come one by one, by button and by space", async () => {
     const all = await sheet.locator("li").count();
     assert.equal(await sheet.locator("li.veiled").count(), all);
     assert.deepEqual(await page.evaluate(leaks, "stage"), []);
+    assert.equal(await sheet.locator("g.part title, text.cn:visible").count(), 0, "a name is told before its time");
+    const balloons = () => sheet.locator("circle.bal").evaluateAll((cs) => cs.map((c) => c.getBBox().y));
+    const before = await balloons();
+    assert.equal(before.length, all, "what is not told has its number");
     await button(sheet, "cut.show-next").click();
     assert.equal(await sheet.locator("li.veiled").count(), all - 1);
+    await sheet.locator(".cutdraw").evaluate((e) => e.scrollIntoView());
+    const at = await button(sheet, "cut.show-next").boundingBox();
+    assert.ok(at.y > 0 && at.y + at.height <= 900, "the button is out of sight while the drawing is looked at");
     const first = await sheet.locator("li").first().locator("a, .feature").innerText();
     assert.ok((await card(sheet)).includes(first));
+    assert.equal((await sheet.locator("text.cn:visible").allTextContents()).join(" "), first, "the drawing does not tell the name");
+    assert.deepEqual(await balloons().then((b) => b.length), all - 1, "the name does not stand in the place of its number");
     await sheet.locator("g.part[tabindex='0']").focus();
     await page.keyboard.press("Space");
     assert.equal(await sheet.locator("li.veiled").count(), all - 2);
     for (let i = 2; i < all; i++) await button(sheet, "cut.show-next").click();
     assert.equal(await sheet.locator("li.veiled").count(), 0);
+    assert.equal(await sheet.locator("circle.bal").count(), 0);
+    await page.setViewportSize({ width: 360, height: 800 });
+    await sheet.locator("rect.tag").waitFor();
+    assert.equal(await sheet.locator("text.cn:visible").count(), 1, "on a narrow page the latest name stands over the drawing");
   });
 });
 
@@ -247,8 +260,11 @@ const markedName = (sheet) => sheet.evaluate((s) => {
 test("a test of names: right, wrong, and what was missed comes again", async () => {
   await withPage(browser, {}, async (page) => {
     const sheet = await open(page, "tube-tension");
+    await sheet.locator("li[data-label=tube-tension-nut] .o").click();
     await button(sheet, "cut.quiz.name").click();
     await sheet.getByText(words["cut.quiz.ask-name"]).waitFor();
+    assert.equal(await markedName(sheet), "Tube tension nut", "what was looked at comes first");
+    assert.ok((await card(sheet)).includes(words["cut.quiz.met"]));
     assert.deepEqual(await page.evaluate(leaks, "tube-tension"), []);
     const offers = () => sheet.locator(".cutcard .act").allInnerTexts().then((l) => l.slice(0, -1));
     const missed = await markedName(sheet);

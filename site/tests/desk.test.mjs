@@ -167,6 +167,57 @@ async function save(page) {
   return { file, name: download.suggestedFilename(), text: readFileSync(file, "utf8") };
 }
 
+test("to the bowls and back: nothing is typed twice, and a curve of one's own is in the file, the link and on paper", async () => {
+  const valid = new Ajv({ strict: true }).compile(JSON.parse(readFileSync(join(project, "site", "enquiry.schema.json"), "utf8")));
+  await withPage(browser, {}, async (page) => {
+    await open(page, "#facts=build:water-lubricated,capacity:220gpm,total-head:237ft,casing-inside-diameter:8in&want=total-head");
+    await page.fill("#desk-customer", "Sedgewray Dairy");
+    await hear(page, "static 57 ft");
+    await page.keyboard.press("Enter");
+    await settled(page);
+    await page.waitForTimeout(400); // the desk keeps what it has after 300 ms
+    await page.getByRole("link", { name: words["desk.bowls"] }).click();
+    await page.waitForSelector("[data-family=dunlin-6] .acts a");
+    assert.equal(await page.inputValue("li[data-term=static-level] input"), "57");
+    await page.locator(".owncurve summary").click();
+    const type = (id, text) => page.fill(`.owncurve input[aria-describedby='${id}']`, text);
+    await type("own-name--1--1", "Sheet 12");
+    await type("own-speed--1--1", "3500");
+    for (const [i, point] of [["0", "80"], ["150", "70"], ["300", "40"]].entries()) for (const k of [0, 1]) await type(`own-point-${i}-${k}`, point[k]);
+    await page.locator("[data-family=other-bowl] .acts a").click();
+    await page.waitForSelector(".deskcurve p");
+    assert.equal(await page.inputValue("#desk-customer"), "Sedgewray Dairy", "the head of the call was lost");
+    assert.equal(await page.locator(".said").count(), 1, "the sentences of the call were lost");
+    assert.match(await page.locator(".deskcurve p").innerText(), /Sheet 12/);
+    const saved = await save(page);
+    const json = JSON.parse(saved.text);
+    assert.ok(valid(json), JSON.stringify(valid.errors));
+    assert.deepEqual(json.curve, { name: "Sheet 12", figures: { speed: "3500" }, points: [{ capacity: "0", head: "80" }, { capacity: "150", head: "70" }, { capacity: "300", head: "40" }] });
+    assert.deepEqual(json.facts.find((f) => f.term === "static-level"), { term: "static-level", text: "57 ft", from: "said", words: "57 ft" });
+    assert.deepEqual(["bowl-family", "stages"].map((t) => json.facts.find((f) => f.term === t)?.text), ["other-bowl", "5"]);
+    await button(page, "desk.link").click();
+    const link = await page.inputValue("#desk-link");
+    const load = async (text) => {
+      writeFileSync(join(dir, "curve.json"), text);
+      await page.setInputFiles("#desk-file", join(dir, "curve.json"));
+      await page.waitForFunction((t) => document.querySelector(".deskbar .news").textContent !== t, words["desk.link.copied"]);
+      return told(page);
+    };
+    assert.match(await load(saved.text.replace('"head": "40"', '"head": "90"')), /head rises.*Nothing was changed/);
+    assert.equal((await save(page)).text, saved.text, "a damaged curve changed the enquiry");
+    await page.emulateMedia({ media: "print" });
+    assert.match(await page.locator(".deskprint .curve").innerText(), /Sheet 12[^]*150\s+70/);
+    await page.emulateMedia({ media: "screen" });
+    await page.goto("about:blank");
+    await page.goto(link.replace("point%3A300", "point:300")); // on another machine: no call is kept there that it belongs to
+    await page.waitForSelector(".deskcurve p");
+    assert.match(await page.locator(".deskcurve p").innerText(), /Sheet 12/);
+    await page.evaluate((h) => void (location.hash = h), new URL(link.replace("150%3B", "150%3B%3B%3B%3B")).hash);
+    await page.waitForSelector(".deskbar .news.wrong");
+    assert.match(await told(page), wordPattern("desk.link.curve"));
+  });
+});
+
 test("a file is saved as the schema says, and loads to the same enquiry; what is wrong changes nothing", async () => {
   const valid = new Ajv({ strict: true }).compile(JSON.parse(readFileSync(join(project, "site", "enquiry.schema.json"), "utf8")));
   let saved;

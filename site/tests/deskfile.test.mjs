@@ -1,13 +1,14 @@
 // The file and the link of an enquiry, without a page: the reader and the published schema agree on
 // every damaged file, and nothing is ever taken in part.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import Ajv from "ajv/dist/2020.js";
 import { project } from "./lib/edition.mjs";
 import { script } from "./lib/scripts.mjs";
 
+const { curveOf, partsOf } = await script("curve");
 const { readFile, writeFile, FileError, emptyEnquiry } = await script("deskfile");
 const { readFragment, writeFragment } = await script("link");
 const { linkFault } = await script("desklink");
@@ -31,6 +32,11 @@ function sample() {
     { term: "build", text: "oil-lubricated", from: "link" },
   ];
   e.choose = [{ term: "column-loss", estimate: "friction-chart" }];
+  e.curve = {
+    name: "Sheet 12, trimmed",
+    figures: { speed: "1770 rpm", "shaft-diameter": "1 11/16 in" },
+    points: [{ capacity: "0", head: "60" }, { capacity: "400 gpm", head: "52", efficiency: "78" }, { capacity: "600", head: "38", npsh: "14 ft" }],
+  };
   return e;
 }
 
@@ -137,6 +143,36 @@ test("a newer form, another book, a strange term and no enquiry at all are told 
   assert.equal(kind(text.replace('"from": "typed"', '"from": "guessed"')), "damaged facts.2.from");
   assert.equal(kind(" ".repeat(1_000_001)), "large");
   assert.equal(kind("\ufeff" + text), "taken");
+  assert.equal(kind(text.replace('"speed": "1770 rpm"', '"speed": "1770; 3500"')), "damaged curve.figures.speed");
+  assert.equal(kind(text.replace('"head": "52"', '"depth": "52"')), "damaged curve.points.1.head");
+});
+
+const rounds = Number(process.env.FUZZ ?? 1); // `make fuzz` looks longer
+
+const corpus = join(project, "testdata", "enquiries");
+const files = readdirSync(corpus).filter((f) => f.endsWith(".json"));
+
+test("each file of the corpus is taken, or refused for what its name says", () => {
+  for (const file of files) {
+    const text = readFileSync(join(corpus, file), "utf8");
+    let kind = "taken";
+    try {
+      readFile(text, book, known);
+    } catch (e) {
+      kind = e.kind;
+    }
+    assert.equal(kind, file.split("-")[0].replace(".json", ""), file);
+    checkOne(text);
+  }
+});
+
+test("each link of the corpus is taken, or refused for what stands before it", () => {
+  for (const line of readFileSync(join(corpus, "links.txt"), "utf8").split("\n")) {
+    const [want, link] = line.split(" ");
+    if (line === "" || line.startsWith("# ")) continue;
+    const c = readFragment(link);
+    assert.equal(c === null ? "anchor" : linkFault(c, known)?.kind ?? "taken", want, link);
+  }
 });
 
 test("400 damaged files: never a crash, never a part", () => {
@@ -144,24 +180,27 @@ test("400 damaged files: never a crash, never a part", () => {
   const roll = dice(11);
   let refused = 0;
   for (let i = 0; i < 200; i++) if (!checkOne(damage(whole, roll))) refused++;
+  for (const file of files) for (let i = 0; i < 20 * rounds; i++) checkOne(damage(readFileSync(join(corpus, file), "utf8"), roll));
   for (let i = 0; i < 200; i++) if (!checkOne(misshape(JSON.parse(whole), roll))) refused++;
   assert.ok(refused > 200 && refused < 400, `${refused} of 400 were refused: the damage is too tame or too wild`);
 });
 
 test("300 damaged links: never a crash, never a part; one that was cut short is never taken", () => {
-  const { facts, choose } = sample();
-  const whole = writeFragment(facts, "total-head", choose.map((c) => ({ term: c.term, text: c.estimate })));
+  const { facts, choose, curve } = sample();
+  const whole = writeFragment(facts, "total-head", choose.map((c) => ({ term: c.term, text: c.estimate })), { curve: partsOf(curve) });
+  assert.deepEqual(curveOf(readFragment(whole).curve), curve, "the curve does not come back from the link");
   assert.equal(linkFault(readFragment(whole), known), null);
   for (let n = 0; n < whole.length; n++) {
     const c = readFragment(whole.slice(0, n));
     assert.ok(c === null || linkFault(c, known) !== null, `cut after ${n} signs it is taken: ${whole.slice(0, n)}`);
   }
   const roll = dice(5);
-  for (let i = 0; i < 300; i++) {
+  for (let i = 0; i < 300 * rounds; i++) {
     const link = "#" + damage(whole.slice(1), roll);
     const c = readFragment(link);
     if (c === null || linkFault(c, known) !== null) continue;
     assert.ok([...c.facts, ...c.choose].every((f) => known(f.term) && f.text.trim() !== "") && known(c.want), link);
+    assert.ok(c.curve === undefined || typeof curveOf(c.curve) === "object", link);
     const again = readFragment(writeFragment(c.facts, c.want, c.choose));
     const plain = (list) => list.map((f) => [f.term, f.text.replace(/[\s\u00a0]+/g, "")]);
     assert.deepEqual(plain(again.facts), plain(c.facts), link);

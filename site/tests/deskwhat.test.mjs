@@ -65,3 +65,31 @@ test("why: from every number the chain opens down to the given facts, each line 
     assert.equal(await page.locator("li.row[data-term='static-level'] .whybutton:visible").count(), 0, "a given fact has no why");
   });
 });
+
+// The same job with two ranges and bowls chosen. The place where the motor changes is compared
+// with the native engine on both sides of it.
+test("with ranges: why says so, the cost of running is a range, and the motor tells where it changes", async () => {
+  const pump = [["bowl-family", "lapwing-10"], ["speed", "1770 rpm"], ["shaft-diameter", "1.6875 in"], ["motor-efficiency", "94.1 %"], ["energy-price", "0.12"], ["running-hours", "2000 h"]];
+  const at = (capacity) => [...facts.map(([t, v]) => [t, t === "capacity" ? capacity : v]), ...pump];
+  await withPage(browser, {}, async (page) => {
+    await page.goto(address("desk.html#facts=" + at("600 to 900 gpm").map(([t, v]) => `${t}:${encodeURIComponent(v)}`).join(",") + "&want=total-head"));
+    await page.waitForFunction(hasAnswered);
+    await page.locator("li.row[data-term='total-head'] .whybutton").click();
+    await page.waitForSelector(".whybox li");
+    assert.match((await page.locator(".whybox").innerText()).replace(/\u00a0/g, " "), new RegExp(words["desk.why.ranged"].slice(0, 40) + "[^]*750 gpm, given as 600 to 900 gpm[^]*total head = .* over the ranges"));
+    await page.getByRole("button", { name: "What will it cost to run?", exact: true }).click();
+    await page.waitForSelector(".whatif table");
+    assert.match((await cells(page, "energy-cost"))[0].replace(/\s/g, " "), /^[\d,]+ to [\d,]+ in your currency$/);
+    await page.getByRole("button", { name: "What motor?", exact: true }).click();
+    await page.waitForSelector(".whatif .turns");
+    const line = (await page.locator(".whatif .turns .only-us").first().innerText()).replace(/\s/g, " ");
+    const told = [...line.matchAll(/up to ([\d.]+) gpm (\d+) hp/g)].map((m) => [Number(m[1]), Number(m[2])]);
+    assert.ok(/^Motor rating, by the capacity: /.test(line) && told.length > 0, line);
+    const rating = (gpm) => native(at(`${gpm} gpm`), "motor-rating");
+    const [place, below] = told.at(-1);
+    const above = Number(/above that (\d+) hp/.exec(line)[1]);
+    assert.ok(Math.abs(rating(place - 0.1) - below) < 0.5 && Math.abs(rating(place + 0.1) - above) < 0.5, line);
+    await page.emulateMedia({ media: "print" });
+    assert.ok((await page.locator(".deskprint").innerText()).includes(words["sheet.turns"]), "where the motor changes is not on paper");
+  });
+});

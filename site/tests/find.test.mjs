@@ -25,6 +25,12 @@ test("names, other names, slips of the finger and word forms lead to the page", 
       const names = await find(page, query);
       assert.ok(names.slice(0, 3).includes(name), `“${query}” finds ${names.slice(0, 5).join(", ")}, not ${name} among the first three`);
     }
+    // every kind of page is found, and says what kind it is
+    for (const [query, kind] of [["field head or total head", "pair"], ["materials against water", "choices"], ["readings of a field test", "faults"], ["course plan", "guide"]]) {
+      await find(page, query);
+      const kinds = await page.$$eval("#found li .kind", (list) => list.map((e) => e.textContent.split(",")[0]));
+      assert.ok(kinds.slice(0, 6).includes(words["find.kind." + kind]), `“${query}” finds ${kinds.join(", ")}`);
+    }
     await page.fill("#find", "zzzzqqq");
     await page.waitForSelector("#found .none");
     assert.match(await page.textContent("#found .none"), wordPattern("find.none"));

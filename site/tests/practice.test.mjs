@@ -453,6 +453,11 @@ test("on paper: the sheet with its title block and lines for the answers, no con
     for (const key of ["practice.check", "practice.next", "practice.another", "practice.projector", "practice.seed.take"]) assert.ok(!text.includes(words[key]), `a control is printed: ${words[key]}`);
     assert.ok(text.includes(sheetNo("12")) && /Sheet\s+12\b/.test(text) && text.includes(words["block.title"]) && text.includes(words["block.demo"]));
     assert.ok(!/pumping level = /.test(text), "the key is printed on the learner's sheet");
+    for (const [path, list] of [["practice/which-build.html", ".choice"], ["practice/order-the-parts.html", ".order"]]) {
+      await open(page, path);
+      const line = await page.locator(list).first().evaluate((e) => getComputedStyle(e, "::after").borderBottomWidth);
+      assert.ok(parseFloat(line) > 0, `${path} has no line to write letters on`);
+    }
   });
 });
 

@@ -85,6 +85,7 @@ for (const format of ["A4", "Letter"]) {
       assert.ok(reckon("lift", new Map([["pumping-level", "207.5 ft"], ["discharge-elevation", "2 ft"]])).value === 209.5 && printed.text.includes("209.5"), "the lift with the typed level");
       const warned = await page.evaluate(() => Array.from(document.querySelectorAll("fact-sheet .warnings p:not(.open) > span"), (e) => e.textContent.replace(/\s+/g, " ").split(". ")[0].slice(0, 60)));
       assert.ok(warned.length > 0, "these facts give no caution");
+      assert.equal(new Set(warned).size, warned.length, `a hazard is told twice: ${warned.join(" | ")}`);
       // the signal word is set in capitals by the style
       for (const first of warned) assert.ok(printed.text.toLowerCase().includes(first.toLowerCase()), `a caution is not printed: ${first}`);
     });

@@ -18,8 +18,28 @@ const { review, comesAgain, session } = await load("sm2.ts");
 const { count, dateOf, dayOf, join: joined, nothingYet, read, write } = await load("progress.ts");
 const { blanked } = await load("deck.ts");
 
-test("intervals and factors as published", () => {
-  // worked by hand from the formulas of the thesis: EF' = EF + 0.1 − (5 − q)(0.08 + (5 − q) 0.02)
+// The source of these checks: P. A. Wozniak, “Optimization of learning”, master's thesis, University of
+// Technology in Poznań, 1990, the steps of the algorithm SM-2 as he published them again on 10 May 1998
+// (read in a copy of that text). Each number below follows from one of the steps, named beside it.
+test("each step as published", () => {
+  const at = (ease, reps, interval) => ({ reps, interval, ease, due: 0, last: 0 });
+  const fresh = review(null, 4, 0);
+  assert.equal(fresh.ease, 2.5, "all items begin with a factor of 2.5, and an answer of 4 leaves it there");
+  assert.deepEqual([fresh.interval, review(fresh, 4, 1).interval], [1, 6], "the first interval is 1 day, the second 6");
+  assert.equal(review(at(2.5, 2, 6), 4, 0).interval, 15, "each later interval is the one before times the factor");
+  assert.equal(review(at(1.3, 3, 7), 4, 0).interval, 10, "a fraction is rounded up: 7 × 1.3 = 9.1");
+  const moves = [[5, 0.1], [4, 0], [3, -0.14]]; // 0.1 − (5 − q)(0.08 + (5 − q) 0.02)
+  for (const [q, move] of moves) assert.equal(review(at(2, 4, 20), q, 0).ease, Math.round((2 + move) * 100) / 100);
+  assert.equal(review(at(1.35, 4, 20), 3, 0).ease, 1.3, "a factor below 1.3 is made 1.3");
+  for (const q of [0, 1, 2]) {
+    const again = review(at(2.18, 7, 300), q, 0);
+    assert.deepEqual([again.ease, again.interval, review(again, 4, 1).interval, review(review(again, 4, 1), 4, 2).interval], [2.18, 1, 1, 6],
+      "below 3 an item begins from the beginning, its factor as it was: intervals of 1 and 6 days again");
+  }
+  assert.deepEqual([0, 1, 2, 3, 4, 5].map(comesAgain), [true, true, true, true, false, false], "what scored below 4 is repeated the same day until it scores 4");
+});
+
+test("a path through the steps, worked by hand", () => {
   const path = [[5, 1, 2.6], [5, 6, 2.7], [4, 17, 2.7], [3, 44, 2.56], [5, 118, 2.66]];
   let card = null;
   let day = 100;
@@ -41,7 +61,6 @@ test("the factor does not fall below 1.3, and intervals only grow", () => {
     card = next;
   }
   assert.equal(card.ease, 1.3);
-  assert.deepEqual([0, 1, 2, 3, 4, 5].map(comesAgain), [true, true, true, true, false, false]);
 });
 
 test("a session takes what is due, the oldest first, then some new ones in their order", () => {

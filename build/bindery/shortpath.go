@@ -1,4 +1,4 @@
-package onefile
+package bindery
 
 import (
 	"math"
@@ -6,10 +6,10 @@ import (
 	"strings"
 )
 
-// shortPath writes the way of a pen with fewer signs: every point counted from
+// ShortPath writes the way of a pen with fewer signs: every point counted from
 // the one before, to a tenth of a pixel. What it does not understand stays as it
 // is. The points do not drift: each is rounded where it lies.
-func shortPath(d string) string {
+func ShortPath(d string) string {
 	p := pen{}
 	for at := 0; at < len(d); {
 		c := d[at]
