@@ -53,6 +53,26 @@ test("no page scrolls sideways at 320 px, no kind of page at 360", async () => {
   assert.deepEqual(bad.flat(), []);
 });
 
+// WCAG 1.4.12: a reader may space letters, words, lines and paragraphs.
+test("letters that are spaced out push nothing out of the page", async () => {
+  const spaced = "* { letter-spacing: .12em !important; word-spacing: .16em !important; line-height: 1.5 !important } p { margin-bottom: 2em !important }";
+  const bad = [];
+  await withPage(browser, phone(360), async (page, guard) => {
+    guard.allow(/hub\.html: net::ERR_ABORTED/);
+    for (const file of samplePages()) {
+      await page.goto(address(file), { waitUntil: "domcontentloaded" });
+      const over = await page.evaluate(([rules, find]) => {
+        const sheet = new CSSStyleSheet(); // the policy of the page lets no style element in
+        sheet.replaceSync(rules);
+        document.adoptedStyleSheets = [sheet];
+        return new Function(`return (${find})()`)();
+      }, [spaced, overflow.toString()]);
+      if (over.by > 0 || over.out.length > 0) bad.push(`${file}: by ${over.by} px: ${over.out.join("; ")}`);
+    }
+  });
+  assert.deepEqual(bad, []);
+});
+
 /**
  * In the page: what a finger misses. Controls are 44 px each way, a radio button with its label; ways
  * to other pages are 44 px high in masthead, places and foot, 24 px in lists and lines.
