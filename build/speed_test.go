@@ -1,9 +1,13 @@
 package main
 
 import (
+	"bytes"
+	"fmt"
 	"strings"
 	"testing"
+	"time"
 
+	"columnbowl/build/budget"
 	"columnbowl/calcwasm/answer"
 )
 
@@ -31,17 +35,29 @@ func wholeChain(t testing.TB) (request string, pack []byte, native *answer.Desk)
 func BenchmarkKeystroke(b *testing.B) {
 	request, pack, native := wholeChain(b)
 	text := []byte(request)
+	var alone, inPage time.Duration
 	b.Run("native", func(b *testing.B) {
-		for b.Loop() {
-			native.Answer(text)
+		for i := 0; b.Loop(); i++ {
+			native.Answer(fresh(text, i))
 		}
+		alone = b.Elapsed() / time.Duration(b.N)
 	})
 	page := openPage(b, pack)
 	b.Run("page", func(b *testing.B) {
-		for b.Loop() {
-			page.ask(b, request)
+		for i := 0; b.Loop(); i++ {
+			page.ask(b, string(fresh(text, i)))
 		}
+		inPage = b.Elapsed() / time.Duration(b.N)
 	})
+	fmt.Println(budget.Line("the whole chain solved and told, natively", alone.Seconds()*1e6, "us", "", 200))
+	fmt.Println(budget.Line("the whole chain solved and told, in WebAssembly (wazero)", inPage.Seconds()*1e3, "ms", "", 1))
+	fmt.Println(budget.Line("WebAssembly against native", float64(inPage)/float64(alone), "times", "", 3))
+}
+
+// fresh is the request with another level each time: the same question asked
+// again is not worked again.
+func fresh(text []byte, i int) []byte {
+	return fmt.Appendf(bytes.Clone(text), "fact\tstatic-level\t%d ft\n", 140+i%2)
 }
 
 // BenchmarkUnpack is the part of it that depends on the book, natively.
