@@ -72,6 +72,7 @@ type checker struct {
 	found   report.List
 	summary Summary
 	only    map[string]bool // the files that are checked; nil for all
+	running []string        // see runningNames
 }
 
 // left says whether a file is left out of this run.
