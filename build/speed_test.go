@@ -1,9 +1,13 @@
 package main
 
 import (
+	"bytes"
+	"fmt"
 	"strings"
 	"testing"
+	"time"
 
+	"columnbowl/build/budget"
 	"columnbowl/calcwasm/answer"
 )
 
@@ -31,17 +35,42 @@ func wholeChain(t testing.TB) (request string, pack []byte, native *answer.Desk)
 func BenchmarkKeystroke(b *testing.B) {
 	request, pack, native := wholeChain(b)
 	text := []byte(request)
-	b.Run("native", func(b *testing.B) {
-		for b.Loop() {
-			native.Answer(text)
-		}
-	})
 	page := openPage(b, pack)
-	b.Run("page", func(b *testing.B) {
-		for b.Loop() {
-			page.ask(b, request)
+	run := func(name string, ask func(i int)) time.Duration {
+		var each time.Duration
+		b.Run(name, func(b *testing.B) {
+			for i := 0; b.Loop(); i++ {
+				ask(i)
+			}
+			each = b.Elapsed() / time.Duration(b.N)
+		})
+		return each
+	}
+	run("told-native", func(i int) { native.Answer(fresh(text, i)) })
+	run("told-page", func(i int) { page.ask(b, string(fresh(text, i))) })
+	bare := unshown(text)
+	alone := run("solved-native", func(i int) { native.Answer(fresh(bare, i)) })
+	inPage := run("solved-page", func(i int) { page.ask(b, string(fresh(bare, i))) })
+	fmt.Println(budget.Line("the whole chain solved, natively", alone.Seconds()*1e6, "us", "", 200))
+	fmt.Println(budget.Line("the whole chain solved, in WebAssembly (wazero)", inPage.Seconds()*1e3, "ms", "", 1))
+	fmt.Println(budget.Line("WebAssembly against native", float64(inPage)/float64(alone), "times", "", 3))
+}
+
+// unshown is a request without the lines that it wants to be told.
+func unshown(text []byte) []byte {
+	var kept []byte
+	for line := range bytes.Lines(text) {
+		if !bytes.HasPrefix(line, []byte("show\t")) {
+			kept = append(kept, line...)
 		}
-	})
+	}
+	return kept
+}
+
+// fresh is the request with another level each time: the same question asked
+// again is not worked again.
+func fresh(text []byte, i int) []byte {
+	return fmt.Appendf(bytes.Clone(text), "fact\tstatic-level\t%d ft\n", 140+i%2)
 }
 
 // BenchmarkUnpack is the part of it that depends on the book, natively.

@@ -2,6 +2,7 @@ package bindery
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -12,6 +13,7 @@ import (
 	"github.com/yuin/goldmark/extension"
 
 	"columnbowl/build/book"
+	"columnbowl/build/budget"
 	"columnbowl/build/bundle"
 	"columnbowl/site"
 )
@@ -41,6 +43,7 @@ func BenchmarkBind(b *testing.B) {
 	b.ReportMetric(floor.Seconds()*1e3/n, "floor-ms")
 	b.ReportMetric(whole.Seconds()/floor.Seconds(), "ratio")
 	b.ReportMetric(float64(edition.Size())/1e6, "MB")
+	fmt.Println(budget.Line("bind the whole book, against its floor", whole.Seconds()/floor.Seconds(), "times", fmt.Sprintf("%.0f ms", floor.Seconds()*1e3/n), 2))
 }
 
 func bindOnce(b *testing.B, content fs.FS, parts Parts, dir string) *Edition {

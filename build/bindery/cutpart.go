@@ -111,8 +111,8 @@ func (c *cuts) isOther(build, sheet string) bool {
 	return slices.ContainsFunc(c.others, func(o *other) bool { return o.build == build && o.name() == sheet })
 }
 
-// nearest are the sheets from the closest view to the widest.
-var nearest = []string{cutaway.Stage, cutaway.Column, cutaway.StuffingBox, cutaway.TubeTension, cutaway.Motor, cutaway.Motors,
+// nearestFirst are the sheets from the closest view to the widest.
+var nearestFirst = []string{cutaway.Stage, cutaway.Column, cutaway.StuffingBox, cutaway.TubeTension, cutaway.Motor, cutaway.Motors,
 	cutaway.Line, cutaway.Bowls, cutaway.Head, cutaway.Power, cutaway.Whole}
 
 // beside are parts that a sheet names only because they lie round what it is about.
@@ -125,7 +125,7 @@ var beside = map[string][]string{
 // closest are the sheets of a build that may show a part, the closest view first.
 func closest(build, part string) []string {
 	var list, last []string
-	for _, sheet := range nearest {
+	for _, sheet := range nearestFirst {
 		switch {
 		case !slices.Contains(cutaway.Sheets(build), sheet):
 		case slices.Contains(beside[sheet], part):

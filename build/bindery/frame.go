@@ -111,7 +111,7 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 		entry := site.Place{ID: p.ID, Number: i + 1, Name: p.Name, URL: url, Here: lit}
 		if lit {
 			here = i
-			entry.Sub = movedAll(s.subs, root)
+			entry.Sub = movedAll(nearest(s.subs), root)
 			for _, l := range entry.Sub {
 				places[i].Subs = append(places[i].Subs, drawing.Sub{Name: l.Name, Href: l.URL, Here: l.Here})
 			}
@@ -132,6 +132,20 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 		}
 	}
 	f.Strip = w.railed(strip.Layout(), root, isShape)
+}
+
+// mostSubs is how many entries the rail opens under a place. More make every page
+// as long as the whole list; the page of the place has all of them.
+const mostSubs = 60
+
+// nearest are the entries of a list around the page that one is on.
+func nearest(list []site.Link) []site.Link {
+	if len(list) <= mostSubs {
+		return list
+	}
+	here := max(0, slices.IndexFunc(list, func(l site.Link) bool { return l.Here }))
+	from := min(max(0, here-mostSubs/2), len(list)-mostSubs)
+	return list[from : from+mostSubs]
 }
 
 // depthOf is where a place hangs; places that the drawing does not know stand

@@ -2,6 +2,7 @@ package bindery
 
 import (
 	"html"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -54,5 +55,20 @@ func TestArrangeRefusesTwins(t *testing.T) {
 	e := &Edition{Files: []File{{"terms/Lift.html", nil}, {"terms/lift.html", nil}}}
 	if err := e.arrange(); err == nil || !strings.Contains(err.Error(), "rename") {
 		t.Errorf("two pages of one name passed: %v", err)
+	}
+}
+
+func TestRailOpensTheNearestEntries(t *testing.T) {
+	list := make([]site.Link, 200)
+	for _, c := range []struct{ here, from int }{{-1, 0}, {0, 0}, {100, 70}, {199, 140}} {
+		for i := range list {
+			list[i] = site.Link{Name: strconv.Itoa(i), Here: i == c.here}
+		}
+		if got := nearest(list); len(got) != mostSubs || got[0].Name != strconv.Itoa(c.from) {
+			t.Errorf("on %d: %d entries from %s", c.here, len(got), got[0].Name)
+		}
+	}
+	if got := nearest(list[:mostSubs]); len(got) != mostSubs {
+		t.Errorf("a list that fits is cut to %d", len(got))
 	}
 }

@@ -166,6 +166,8 @@ func TestTakeOffOnlyWithSheetAndBuilds(t *testing.T) {
 	if _, err := w.sheetGroups("takeoff", []book.Group{{Terms: []string{"no-such-term"}}}); err == nil || !strings.Contains(err.Error(), "no-such-term") {
 		t.Errorf("an unknown term gives %v", err)
 	}
+	own := *w.book // the book is shared by all tests
+	w.book = &own
 	groups := w.book.Handbook.TakeOff.Groups
 	w.book.Handbook.TakeOff.Groups = nil
 	if w.hasTakeOff() {

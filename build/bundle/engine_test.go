@@ -13,7 +13,7 @@ import (
 )
 
 // smallModule writes a module with an engine of a few lines.
-func smallModule(t *testing.T, body string) string {
+func smallModule(t testing.TB, body string) string {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range map[string]string{

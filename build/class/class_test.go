@@ -2,11 +2,13 @@ package class
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"columnbowl/build/budget"
 	"columnbowl/calcwasm/exercise"
 	"columnbowl/site"
 )
@@ -255,6 +257,7 @@ func BenchmarkHandouts(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+	fmt.Println(budget.Line("1,000 handouts with their keys", b.Elapsed().Seconds()/float64(b.N), "s", "", 2))
 }
 
 // BenchmarkMarking marks 1,000 sheets of twelve numbers on which every answer is
@@ -277,6 +280,7 @@ func BenchmarkMarking(b *testing.B) {
 			sheets[i].Mark(answers[i])
 		}
 	}
+	fmt.Println(budget.Line("1,000 sheets marked", b.Elapsed().Seconds()/float64(b.N), "s", "", 2))
 }
 
 // Counts between two lengths do not make the second one forgiving: a length on the

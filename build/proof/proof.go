@@ -73,6 +73,7 @@ type checker struct {
 	summary Summary
 	only    map[string]bool // the files that are checked; nil for all
 	stop    func() bool     // whether the run is no longer wanted; nil: it is
+	running []string        // see runningNames
 }
 
 // left says whether a file is left out of this run.

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -136,12 +137,9 @@ func (c *checker) sentences(p *book.Page, t *prose) {
 // speed, lift and setting are also plain words.
 func (c *checker) firstUses(p *book.Page, t *prose) {
 	low := lower(t.text)
-	for _, term := range c.book.Terms {
-		name := strings.ToLower(term.Name)
-		if term.Running != "" {
-			name = strings.ToLower(term.Running)
-		}
-		if !strings.Contains(name, " ") && len(name) < plainWord {
+	for i, name := range c.runningNames() {
+		term := c.book.Terms[i]
+		if !strings.Contains(name, " ") && len(name) < plainWord || !bytes.Contains(low, []byte(name)) {
 			continue
 		}
 		at := firstOfName(low, name, c.longer(name))
@@ -151,6 +149,17 @@ func (c *checker) firstUses(p *book.Page, t *prose) {
 		c.at(p, markdown.Span{Off: at, Len: len(name)}, "The chapter names the term “"+term.ID+"” here for the first time: link it.",
 			"["+string(p.Doc.Source[at:at+len(name)])+"](term:"+term.ID+")")
 	}
+}
+
+// runningNames are the names of all terms as running text has them, in small
+// letters; every chapter is searched for each of them.
+func (c *checker) runningNames() []string {
+	if c.running == nil {
+		for _, t := range c.book.Terms {
+			c.running = append(c.running, strings.ToLower(cmp.Or(t.Running, t.Name)))
+		}
+	}
+	return c.running
 }
 
 // longer are the names of other terms in which a name stands: “specific

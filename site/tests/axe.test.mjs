@@ -14,6 +14,8 @@ after(() => browser.close());
 async function choose(page, paper) {
   await page.locator(".paper label", { hasText: new RegExp(`^${words["theme." + paper]}$`) }).click();
   assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), paper);
+  const wells = await page.evaluate(() => Array.from(document.querySelectorAll("img.well"), (i) => i.getAttribute("src")));
+  assert.ok(wells.length > 0 && wells.every((src) => src.endsWith(`#${paper}`)), `the drawn wells hear of the ${paper} paper: ${wells}`);
   // colours may move to their place
   await page.evaluate(() => Promise.all(document.getAnimations().map((a) => a.finished.catch(() => null))));
 }

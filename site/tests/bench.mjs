@@ -135,10 +135,12 @@ async function choosing(browser, n) {
 const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const worst = (list) => Math.max(...list);
 
+/** One figure: beside its budget, in the form of build/budget, or for information. */
 function line(what, list, budget) {
-  const m = median(list);
-  const said = budget === null ? "" : m <= budget ? `budget ${budget} ms, kept` : `budget ${budget} ms, MISSED`;
-  console.log(`${what.padEnd(58)} median ${m.toFixed(1).padStart(7)} ms   worst ${worst(list).toFixed(1).padStart(7)} ms   ${said}`);
+  const m = `${median(list).toFixed(1)} ms`;
+  if (budget === null) return console.log(`  ${what.padEnd(58)} ${m.padStart(10)}   worst ${worst(list).toFixed(1)} ms`);
+  const verdict = median(list) <= budget ? "holds" : "MISSED";
+  console.log(`budget  ${what.padEnd(58)} ${m.padStart(10)}   floor -                at most ${`${budget} ms`.padStart(10)}   ${verdict}   (worst ${worst(list).toFixed(1)} ms)`);
 }
 
 const browser = await launch();

@@ -41,6 +41,7 @@ test("a term has its definition, formula, steps, numbers and ways on", async () 
         rail: all("nav.rail a").filter((a) => a.getAttribute("href").includes("places/")).length,
         masthead: all("header.mast a").length,
         drawings: all("figure.drawing svg").length,
+        wells: all("img.well").filter((i) => i.complete && i.naturalWidth > 0).length,
       };
     });
     assert.ok(is.definition > 200, "the definition");
@@ -51,6 +52,7 @@ test("a term has its definition, formula, steps, numbers and ways on", async () 
     assert.equal(is.rail, 11, "places of the rail");
     assert.ok(is.masthead >= 4, "the masthead");
     assert.ok(is.drawings > 0, "drawings");
+    assert.ok(is.wells > 0, "the drawn well of the rail");
   });
 });
 
