@@ -68,7 +68,7 @@ fuzz:
 	@for package in $(PACKAGES); do \
 	  for target in $$(go test -list '^Fuzz' $$package | grep '^Fuzz'); do \
 	    echo "$$package $$target"; \
-	    go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) $$package || exit 1; \
+	    go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 3s $$package || exit 1; \
 	  done; \
 	done
 	FUZZ=500 node --test site/tests/deskfile.test.mjs

@@ -36,7 +36,7 @@ func contentOf(t *testing.T, dir string) fstest.MapFS {
 func TestDraftKeepsBytes(t *testing.T) {
 	content := contentOf(t, realContent)
 	parts := testParts(t)
-	keep := &Keep{}
+	keep, reader := &Keep{}, &book.Reader{}
 	edits := []struct{ file, old, new string }{
 		{"terms/total-head.md", "\n---\n", "\n---\nA sentence more. "},
 		{"terms/pumping-level.md", "static-level + drawdown", "drawdown + static-level"},
@@ -50,11 +50,12 @@ func TestDraftKeepsBytes(t *testing.T) {
 			t.Fatalf("%s has no %q", e.file, e.old)
 		}
 		content[e.file] = &fstest.MapFile{Data: []byte(strings.Replace(text, e.old, e.new, 1))}
+		again, _ := reader.Load(content)
 		b, found := book.Load(content)
 		if found.Errors() > 0 {
 			t.Fatalf("%+v", found[0])
 		}
-		draft, fresh := prepared(t, b, parts, Options{Keep: keep}), prepared(t, b, parts, Options{})
+		draft, fresh := prepared(t, again, parts, Options{Keep: keep}), prepared(t, b, parts, Options{})
 		for _, path := range look {
 			have, _, err := draft.File(path)
 			want, ok, err2 := fresh.File(path)

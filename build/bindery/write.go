@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"syscall"
 )
 
@@ -141,11 +142,15 @@ func swap(target, fresh, old string, d disk) error {
 	return nil
 }
 
+// windowsFull is ERROR_DISK_FULL, which Windows reports in the place of ENOSPC
+// (the list of system error codes of the Windows documentation).
+const windowsFull = syscall.Errno(112)
+
 // explain turns an error of the system into one for people.
 func explain(err error, verb, path string) error {
 	const kept = " The earlier edition, if there was one, is as it was."
 	switch {
-	case errors.Is(err, syscall.ENOSPC):
+	case errors.Is(err, syscall.ENOSPC) || runtime.GOOS == "windows" && errors.Is(err, windowsFull):
 		return fmt.Errorf("the disk is full: could not %s %s. Make room, or bind onto another disk with --out.%s", verb, path, kept)
 	case errors.Is(err, syscall.EROFS):
 		return fmt.Errorf("could not %s %s: this disk can only be read. Bind into another folder with --out.%s", verb, path, kept)

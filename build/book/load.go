@@ -34,9 +34,10 @@ var allowed = map[PageKind][]markdown.Kind{
 
 // loading is a book that is being read.
 type loading struct {
-	fsys  fs.FS
-	book  *Book
-	found report.List
+	fsys   fs.FS
+	reader *Reader // nil when nothing is taken over
+	book   *Book
+	found  report.List
 
 	brokenBowls []string // ids of families that could not be read
 }
@@ -44,8 +45,10 @@ type loading struct {
 // Load reads the content folder. The Book is there also when something is wrong
 // with it, as far as it could be read: only a book without errors in the list
 // may be published. The list is placed: sorted, with lines and columns.
-func Load(fsys fs.FS) (*Book, report.List) {
-	l := &loading{fsys: fsys, book: &Book{
+func Load(fsys fs.FS) (*Book, report.List) { return load(fsys, nil) }
+
+func load(fsys fs.FS, reader *Reader) (*Book, report.List) {
+	l := &loading{fsys: fsys, reader: reader, book: &Book{
 		TermByID: map[string]*Term{}, PartByID: map[string]*Part{}, ChapterByID: map[string]*Chapter{}, AskedByID: map[string]*Asked{},
 		PlaceByID: map[string]*Place{}, Files: report.Files{}, Shared: map[string][]string{},
 	}}
@@ -75,7 +78,7 @@ func (l *loading) shapes() report.List {
 		return nil
 	}
 	var found report.List
-	l.book.Shapes, found = LoadShapes(l.fsys)
+	l.book.Shapes, found = l.reader.readShapes(l.fsys)
 	return found
 }
 
@@ -143,7 +146,7 @@ func readAll[T any](l *loading, kind PageKind, title func(p Page, found *report.
 			defer func() { <-room; wait.Done() }()
 			o := &read[i]
 			var p Page
-			if p, o.ok = readPage(l.fsys, kind, name, &o.found); o.ok {
+			if p, o.ok = l.readPage(kind, name, &o.found); o.ok {
 				o.file, o.src = name, p.Doc.Source
 				o.page = title(p, &o.found)
 			}
@@ -163,14 +166,14 @@ func readAll[T any](l *loading, kind PageKind, title func(p Page, found *report.
 
 var goodID = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
 
-func readPage(fsys fs.FS, kind PageKind, name string, found *report.List) (Page, bool) {
+func (l *loading) readPage(kind PageKind, name string, found *report.List) (Page, bool) {
 	p := Page{Kind: kind, File: name}
 	id, ok := strings.CutSuffix(path.Base(name), ".md")
 	if !ok {
 		found.Add(name, report.WholeFile, 0, "Only pages (files whose name ends in .md) belong into "+folders[kind]+".", "")
 		return p, false
 	}
-	src, err := fs.ReadFile(fsys, name)
+	src, err := fs.ReadFile(l.fsys, name)
 	if err != nil {
 		found.Add(name, report.WholeFile, 0, "This page cannot be read: "+reason(err)+".", "")
 		return p, false
@@ -179,7 +182,7 @@ func readPage(fsys fs.FS, kind PageKind, name string, found *report.List) (Page,
 	if !goodID.MatchString(id) {
 		found.Add(name, report.WholeFile, 0, "The file's name is the id of the page: small words joined by hyphens, such as total-head.md.", "")
 	}
-	doc, more := markdown.Parse(name, src)
+	doc, more := l.reader.parse(name, src)
 	p.Doc = doc
 	*found = append(*found, more...)
 	p.misplaced(found)

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"testing"
 
-	"columnbowl/build/book"
 	"columnbowl/build/proof"
 )
 
@@ -26,7 +25,7 @@ func BenchmarkEdit(b *testing.B) {
 	first := content[file]
 	for i := 0; i == 0 || b.Loop(); i++ { // the first one finds nothing kept, and is not counted
 		content[file] = bytes.Replace(first, []byte("\n---\n"), fmt.Appendf(nil, "\n---\nHerons stand %d. ", i), 1)
-		made, found := book.Load(content)
+		made, found := s.reader.Load(content)
 		found = append(found, proof.CheckFiles(made, map[string]bool{file: true})...)
 		if found.Errors() > 0 {
 			b.Fatal(found)

@@ -38,7 +38,7 @@ func (s *Server) Run(ctx context.Context) error {
 // wait for thousands of numbers that nobody has touched, and learns all the same
 // when one of them is wrong now.
 func (s *Server) bind(ctx context.Context, files book.Memory, changed map[string]bool) {
-	b, found := book.Load(files)
+	b, found := s.reader.Load(files)
 	if found.Errors() > 0 || b.Engine == nil || !b.Whole {
 		s.wrongList(found)
 		return

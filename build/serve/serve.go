@@ -60,6 +60,7 @@ type Server struct {
 	words     map[string]string
 	script    []byte // of every page that is shown, beside its own
 	style     []byte
+	reader    book.Reader
 	keep      bindery.Keep
 	pending   atomic.Bool  // the content has changed since it was last taken
 	listeners atomic.Int64 // pages that wait for changes

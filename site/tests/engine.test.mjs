@@ -140,12 +140,12 @@ test("the engine is loaded only where there is a sheet, and comes by itself", as
     page.on("request", (r) => asked.push(r.url()));
     await page.goto(address("index.html"));
     await page.waitForTimeout(1500);
-    assert.ok(!asked.some((u) => /engine\.(js|wasm)/.test(u)), "a page without a sheet loads the engine");
+    assert.ok(!asked.some((u) => /assets\/(engine|book|names)\./.test(u)), "a page without a sheet loads the engine");
     await page.goto(address(chain));
     await page.waitForFunction(hasAnswered);
     const ms = await page.evaluate(() => Math.round(performance.now()));
     t.diagnostic(`the engine had answered at most ${ms} ms after the page was opened`);
-    assert.ok(!asked.some((u) => u.endsWith("engine.packed")), "from a folder the packed script is used");
+    assert.ok(!asked.some((u) => u.endsWith(asset("engine.packed"))), "from a folder the packed script is used");
   });
 });
 
