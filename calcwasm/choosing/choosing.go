@@ -10,7 +10,6 @@ package choosing
 
 import (
 	"slices"
-	"strings"
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/reckon"
@@ -193,5 +192,5 @@ func Heading(book *reckon.Book, t int) string {
 	if term.Kind == formula.Choice || term.US.Dim != unit.Money {
 		return term.Title
 	}
-	return term.Title + " " + strings.ReplaceAll(term.US.Print, "\u00a0", " ") // a narrow column breaks it
+	return term.Title + " " + term.US.Print
 }

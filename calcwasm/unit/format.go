@@ -17,7 +17,7 @@ const (
 
 	// A sum is in the reader's own currency, whatever that is: no sign and no word
 	// of one country stands behind it, and a price is told by what it is for.
-	currency = "in" + noBreak + "your" + noBreak + "currency"
+	currency = "in your currency" // it may break: a phone has no room for it in one line
 	perPrint = "per" + noBreak
 )
 
