@@ -7,7 +7,7 @@ import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
 import { Desk } from "./desk";
 import { inside } from "./address";
-import { act } from "./dom";
+import { act, make } from "./dom";
 import { Engine } from "./engine";
 import { readFragment } from "./link";
 import { FindBox } from "./find";
@@ -36,18 +36,29 @@ function begin(): void {
   bringSigns();
   const store = new Store(root, book);
   const tools = document.querySelector(".tools");
-  const paper = document.querySelector(".paper");
   if (tools) void unitSwitch(tools, store);
-  if (paper) void themeSwitch(paper, store);
   let engine: Promise<Engine> | null = null;
   const start = () => (engine ??= Engine.start(root));
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
   CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
-  if (root === inside) return void openFile(prepare, enliven);
+  const wake = () => {
+    choosePaper(store);
+    enliven();
+  };
+  if (root === inside) return void openFile(prepare, wake);
   prepare(document);
-  enliven();
+  wake();
   hosted(root);
+}
+
+/** The switch of papers stands at the foot of the page that is shown; a page of the single file comes without its place. */
+function choosePaper(store: Store): void {
+  const main = document.getElementById("main");
+  if (!main) return;
+  const foot = main.querySelector(":scope > .paper") ?? make("div", { class: "paper" }); // drawings have things of that class too
+  main.append(foot);
+  void themeSwitch(foot, store);
 }
 
 /** What must be known before the parts of a page wake. */

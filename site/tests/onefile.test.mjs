@@ -6,6 +6,7 @@ import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { pathToFileURL } from "node:url";
+import { inksBroken, violations } from "./lib/axe.mjs";
 import { launch, withPage } from "./lib/chromium.mjs";
 import { columnbowl, contentDir, htmlFiles, isPage, project, scratch, textOf, words } from "./lib/edition.mjs";
 import { launchFirefox, withFirefoxPage } from "./lib/firefox.mjs";
@@ -72,6 +73,22 @@ test("a term, a number, the search, an exercise, a pump", async () => {
     // a place inside a chapter
     await page.goto(url + "#chapters/levels-and-heads:try-it");
     await page.waitForFunction(() => document.getElementById("try-it")?.getBoundingClientRect().top < innerHeight);
+  });
+});
+
+test("rules of access hold in it as in the folder", async () => {
+  await withPage(browser, { dir }, async (page) => {
+    const found = [];
+    for (const name of ["terms/total-head", "parts/impeller", "bowls", "practice/chain-of-three"]) {
+      await page.goto(`${url}#${name}`);
+      await page.waitForFunction((n) => document.documentElement.dataset.page === n, name);
+      const choose = (paper) => page.locator("main > .paper label", { hasText: new RegExp(`^${words["theme." + paper]}$`) }).click();
+      await choose("light");
+      found.push(...(await violations(page, name)));
+      await choose("dark");
+      found.push(...(await inksBroken(page, `${name}, dark`)));
+    }
+    assert.deepEqual(found, [], found.join("\n"));
   });
 });
 
