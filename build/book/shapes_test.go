@@ -43,20 +43,20 @@ func TestShapesTellWhatIsWrong(t *testing.T) {
 }
 
 // What is packed is what the engine reads: the point of an outline comes back
-// to a ten-thousandth.
+// to a two-thousandth of the frame's unit.
 func TestShapesArePacked(t *testing.T) {
 	s, told := shapesOf(t, "  - part: impeller\n    cut: hatch\n    material: bronze\n    motion: turns\n    anchor: [.1, .2]\n    outlines: [\"M.1235 0L.2 0C.3 .1 .3 .2 .2 .3L-.1 .3Z\"]\n")
 	if len(told) > 0 {
 		t.Fatal(told)
 	}
 	text := s.Pack()
-	if want := "m1235 0h765c1000 1000 0 1000-1000 1000h-3000z\n"; !strings.HasSuffix(text, want) {
+	if want := "m247 0h153c200 200 0 200-200 200h-600z\n"; !strings.HasSuffix(text, want) {
 		t.Errorf("packed as %q", text)
 	}
 	if _, err := cutaway.Load(text); err != nil {
 		t.Error(err)
 	}
-	for _, bad := range []string{"", "S\tx\n", text + "Z\n", strings.Replace(text, "m1235", "q1235", 1)} {
+	for _, bad := range []string{"", "S\tx\n", text + "Z\n", strings.Replace(text, "m247", "q247", 1)} {
 		if _, err := cutaway.Load(bad); err == nil {
 			t.Errorf("%.40q loads", bad)
 		}
