@@ -201,6 +201,26 @@ func (s *session) turned(i int, p *saying) bool {
 			return true
 		}
 	}
+	return s.bygone(from)
+}
+
+// bygone tells whether the sentence before a token has spoken of a pump that
+// was there before: what is said of it need not hold for the next one.
+func (s *session) bygone(at int) bool {
+	for k := at - 1; k >= 0; k-- {
+		t := &s.tokens[k]
+		if t.class == sign && strings.Contains(".;!?\n", t.text) {
+			return false
+		}
+		if !isIn(" old existing previous former original ", t.text) {
+			continue
+		}
+		for n := k + 1; n < min(k+3, len(s.tokens)); n++ {
+			if isIn(" pump pumps motor engine unit bowls column setup one ", s.tokens[n].text) {
+				return true
+			}
+		}
+	}
 	return false
 }
 
