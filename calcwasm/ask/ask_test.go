@@ -137,7 +137,7 @@ func TestRead(t *testing.T) {
 		{"static pumping 180", "180: ? pumping-level=180 ft static-level=180 ft"},
 		{"40 at the tank", "40: ? tank-pressure=40 psi"},
 		{"had a submersible", "submersible: ? build=down"},
-		{"old pump had 7 stages, 400 gpm. static 180", "7: ? stages=7; 400 gpm: ? capacity=400 gpm; 180: static-level=180 ft"},
+		{"old pump had 7 stages, 400 gpm; static 180", "7: ? stages=7; 400 gpm: ? capacity=400 gpm; 180: static-level=180 ft"},
 		{"sample no. 11, static 180", "11: -; 180: static-level=180 ft"},
 		{"static 180, Nov 3", "180: static-level=180 ft; 3: -"},
 		// spelling
