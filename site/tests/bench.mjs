@@ -89,11 +89,13 @@ async function withRanges(browser, n) {
     return page.evaluate(async ([ranges, n]) => {
       const sheet = document.querySelector("fact-sheet");
       const show = sheet.lines.map((r) => r.term);
+      let tried = 0;
       const time = async (count) => {
         const some = Object.fromEntries(Object.entries(ranges).slice(0, count));
-        const facts = sheet.carried.facts.map((f) => ({ ...f, text: some[f.term] ?? f.text }));
         const times = [];
         for (let i = 0; i < n + 3; i++) {
+          // another capacity each time: the engine keeps what it has just worked out
+          const facts = sheet.carried.facts.map((f) => ({ ...f, text: f.term === "capacity" ? `${780 + ++tried / 4} gpm` : (some[f.term] ?? f.text) }));
           const start = performance.now();
           const reply = await sheet.inquire({ want: "overall-efficiency", show, facts });
           times.push(performance.now() - start);
@@ -116,11 +118,13 @@ async function choosing(browser, n) {
     await page.waitForFunction(hasAnswered, null, { timeout: 60_000 });
     return page.evaluate(async (n) => {
       const sheet = document.querySelector("fact-sheet");
+      let tried = 0;
       const time = async (line, facts) => {
         const times = [];
         for (let i = 0; i < n + 1; i++) {
+          const now = facts.map((f) => (f.term === "setting" ? { ...f, text: `${200 + ++tried / 4} ft` } : f));
           const start = performance.now();
-          await sheet.inquire({ facts, lines: [line] });
+          await sheet.inquire({ facts: now, lines: [line] });
           times.push(performance.now() - start);
         }
         return times.slice(1);
