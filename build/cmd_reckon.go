@@ -67,14 +67,26 @@ func runReckon(args []string, out, errOut io.Writer) int {
 }
 
 func parseReckon(args []string) (*reckonArgs, error) {
-	a := &reckonArgs{content: ""}
+	a := &reckonArgs{}
+	if err := a.parse(args, a.positional, func(string) bool { return false }); err != nil {
+		return nil, err
+	}
+	if a.want == "" {
+		return nil, fmt.Errorf("name the term to compute, such as total-head")
+	}
+	return a, nil
+}
+
+// parse reads the arguments that reckon and takeoff have in common; word takes
+// what is no option, and more the options that one of them has beside these.
+func (a *reckonArgs) parse(args []string, word func(string) error, more func(flag string) bool) error {
 	for i := 0; i < len(args); i++ {
 		arg := args[i]
 		flag, value, has := strings.Cut(strings.TrimLeft(arg, "-"), "=")
 		switch {
 		case !strings.HasPrefix(arg, "--"):
-			if err := a.positional(arg); err != nil {
-				return nil, err
+			if err := word(arg); err != nil {
+				return err
 			}
 		case flag == "json" && !has:
 			a.json = true
@@ -83,21 +95,19 @@ func parseReckon(args []string) (*reckonArgs, error) {
 		case flag == "content" || flag == "choose":
 			if !has {
 				if i++; i == len(args) {
-					return nil, fmt.Errorf("--%s needs a value", flag)
+					return fmt.Errorf("--%s needs a value", flag)
 				}
 				value = args[i]
 			}
 			if err := a.set(flag, value); err != nil {
-				return nil, err
+				return err
 			}
+		case !has && more(flag):
 		default:
-			return nil, fmt.Errorf("there is no option %s", arg)
+			return fmt.Errorf("there is no option %s", arg)
 		}
 	}
-	if a.want == "" {
-		return nil, fmt.Errorf("name the term to compute, such as total-head")
-	}
-	return a, nil
+	return nil
 }
 
 func (a *reckonArgs) set(flag, value string) error {

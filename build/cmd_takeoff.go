@@ -69,33 +69,13 @@ func runTakeoff(args []string, out, errOut io.Writer) int {
 }
 
 func parseTakeoff(args []string) (*takeoffArgs, error) {
-	a := &takeoffArgs{reckonArgs: reckonArgs{content: ""}}
-	for i := 0; i < len(args); i++ {
-		flag, value, has := strings.Cut(strings.TrimLeft(args[i], "-"), "=")
-		switch {
-		case !strings.HasPrefix(args[i], "--"):
-			if err := a.word(args[i]); err != nil {
-				return nil, err
-			}
-		case flag == "csv" && !has:
-			a.csv = true
-		case flag == "json" && !has:
-			a.json = true
-		case flag == "si" && !has:
-			a.si = true
-		case flag == "content" || flag == "choose":
-			if !has {
-				if i++; i == len(args) {
-					return nil, fmt.Errorf("--%s needs a value", flag)
-				}
-				value = args[i]
-			}
-			if err := a.set(flag, value); err != nil {
-				return nil, err
-			}
-		default:
-			return nil, fmt.Errorf("there is no option %s", args[i])
-		}
+	a := &takeoffArgs{}
+	more := func(flag string) bool {
+		a.csv = a.csv || flag == "csv"
+		return flag == "csv"
+	}
+	if err := a.parse(args, a.word, more); err != nil {
+		return nil, err
 	}
 	if a.csv && a.json {
 		return nil, fmt.Errorf("--csv and --json are two forms of the list: choose one")

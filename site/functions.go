@@ -21,8 +21,8 @@ func functions(words map[string]string, sprite template.HTML) template.FuncMap {
 		"facts":     factsLink,
 		"fragment":  fragment,
 		"json":      jsonText,
-		"policy":    func() string { return Policy },
-		"hubPolicy": func() string { return HubPolicy },
+		"policy":    func() template.HTMLAttr { return content(Policy) },
+		"hubPolicy": func() template.HTMLAttr { return content(HubPolicy) },
 		"or1":       firstOf,
 		"twin":      func(b Both) bool { return b.SI.N != "" && b.SI != b.US },
 		"plain":     func(b Both) string { return strings.TrimSpace(b.US.N + " " + b.US.U) },
@@ -206,7 +206,7 @@ func FewSigns(page []byte) []byte {
 	return append(few, body...)
 }
 
-const spriteHead = `<svg class="sprite" width="0" height="0" aria-hidden="true" focusable="false">`
+const spriteHead = `<svg class="sprite" width="0" height="0" aria-hidden="true">`
 
 // symbolOf turns the text of a sign's file into a symbol. Size and namespace
 // of the root go, its drawing attributes stay.
@@ -230,3 +230,7 @@ func symbolOf(name, svg string) (string, error) {
 	}
 	return out + ">" + strings.TrimSpace(body) + "</symbol>", nil
 }
+
+// content is an attribute of a text of our own without double quotes: its
+// single quotes stay as they are, on every page.
+func content(text string) template.HTMLAttr { return template.HTMLAttr(`content="` + text + `"`) }

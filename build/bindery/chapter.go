@@ -3,6 +3,7 @@ package bindery
 import (
 	"fmt"
 	"html/template"
+	"strconv"
 	"strings"
 
 	"columnbowl/build/book"
@@ -19,7 +20,9 @@ func (w *work) chapterView(c *book.Chapter, number int) (any, error) {
 		Minutes: minutes(c.Doc), Chain: w.chapterStrip(c, root)}
 	for _, h := range c.Doc.Headings {
 		if h.Level == 2 {
-			v.Contents = append(v.Contents, site.Link{Name: h.Text, URL: "#" + h.ID})
+			// the list counts: a heading that counts itself need not
+			name := strings.TrimPrefix(h.Text, strconv.Itoa(len(v.Contents)+1)+". ")
+			v.Contents = append(v.Contents, site.Link{Name: name, URL: "#" + h.ID})
 		}
 	}
 	var err error

@@ -222,7 +222,7 @@ func (s *sprite) has(id string) bool { return s.ids[id] }
 
 // write writes the drawings, unseen, as what pages use.
 func (s *sprite) write(b []byte) []byte {
-	b = append(b, `<svg class="sprite" width="0" height="0" aria-hidden="true" focusable="false"><defs>`...)
+	b = append(b, `<svg class="sprite" width="0" height="0" aria-hidden="true"><defs>`...)
 	for _, d := range s.all {
 		b = short(b, d.svg, end, true)
 	}
