@@ -33,6 +33,9 @@ func replaceable(e *Edition, dir string) error {
 		return explain(err, "read the marker in", dir)
 	}
 	m, ok := readMarker(text)
+	if !ok && cutOff(dir, text) {
+		return nil
+	}
 	if !ok {
 		return fmt.Errorf("%s holds a file %s that is not the marker of an edition: it is left alone. Choose another folder with --out", dir, Marker)
 	}
@@ -41,6 +44,18 @@ func replaceable(e *Edition, dir string) error {
 			dir, m.Form, m.BookID, e.Form, e.BookID)
 	}
 	return onlyOurs(dir, m)
+}
+
+// cutOff says whether a folder is what a bind leaves that was killed while it
+// wrote the marker, its first file: that file alone, with the beginning of a
+// marker or nothing in it.
+func cutOff(dir string, text []byte) bool {
+	n := min(len(text), len(markerHead))
+	if string(text[:n]) != markerHead[:n] {
+		return false
+	}
+	entries, err := os.ReadDir(dir)
+	return err == nil && len(entries) == 1
 }
 
 func emptyFolder(dir string) error {

@@ -49,13 +49,13 @@ func write(e *Edition, dir string, d disk) error {
 			return err
 		}
 	}
-	if err := d.RemoveAll(fresh); err != nil {
+	if err := clearAway(fresh, d); err != nil {
 		return explain(err, "remove what an interrupted bind left in", fresh)
 	}
 	if err := fill(e, fresh, d); err != nil {
 		// What was half written helps nobody. If it cannot be removed either,
 		// the next bind does it.
-		return errors.Join(err, d.RemoveAll(fresh))
+		return errors.Join(err, clearAway(fresh, d))
 	}
 	return swap(target, fresh, old, d)
 }
@@ -119,7 +119,7 @@ func fill(e *Edition, dir string, d disk) error {
 
 // swap puts the new folder in the place of the old one.
 func swap(target, fresh, old string, d disk) error {
-	if err := d.RemoveAll(old); err != nil {
+	if err := clearAway(old, d); err != nil {
 		return explain(err, "remove", old)
 	}
 	_, err := os.Lstat(target)
@@ -136,10 +136,25 @@ func swap(target, fresh, old string, d disk) error {
 		}
 		return err
 	}
-	if err := d.RemoveAll(old); err != nil {
+	if err := clearAway(old, d); err != nil {
 		return explain(err, "remove the earlier edition in", old)
 	}
 	return nil
+}
+
+// clearAway removes a folder, its marker last: what is left of it when the bind is
+// killed meanwhile is still known as our own.
+func clearAway(dir string, d disk) error {
+	entries, _ := os.ReadDir(dir) // what cannot be read cannot be removed either, and is told there
+	for _, entry := range entries {
+		if entry.Name() == Marker {
+			continue
+		}
+		if err := d.RemoveAll(filepath.Join(dir, entry.Name())); err != nil {
+			return err
+		}
+	}
+	return d.RemoveAll(dir)
 }
 
 // windowsFull is ERROR_DISK_FULL, which Windows reports in the place of ENOSPC

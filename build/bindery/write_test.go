@@ -147,6 +147,36 @@ func TestInterrupted(t *testing.T) {
 	}
 }
 
+// TestCutOffMarker is a bind that was killed in its first file: the next one
+// takes what is left for its own, and nobody else's folder for it.
+func TestCutOffMarker(t *testing.T) {
+	whole := string(edition("new").marker())
+	for _, left := range []string{"", whole[:1], whole[:len(markerHead)+9]} {
+		dir := filepath.Join(t.TempDir(), "out")
+		if err := os.Mkdir(dir+".new", 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir+".new", Marker), []byte(left), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if err := Write(edition("next"), dir); err != nil {
+			t.Errorf("after %q: %v", left, err)
+			continue
+		}
+		holds(t, dir, edition("next"))
+		alone(t, dir)
+	}
+	dir := t.TempDir()
+	for _, name := range []string{Marker, "notes.txt"} {
+		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := Write(edition("next"), dir); err == nil {
+		t.Error("a folder with notes in it was replaced")
+	}
+}
+
 // survives checks that after an interruption one whole edition is there: in its
 // place, or moved aside when the kill came between the two renames.
 func survives(t *testing.T, dir string, step int) {
