@@ -239,7 +239,7 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 		if t.class != word || t.unit || p.from <= k && k < p.to || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
 			continue
 		}
-		if near && t.phrase >= 0 && s.speaksOf(&s.said[t.phrase], i, term) {
+		if t.phrase >= 0 && (near && s.speaksOf(&s.said[t.phrase], i, term) || !near && s.waits(&s.said[t.phrase], i, term)) {
 			return true
 		}
 		owners := s.owners[ownKey(t.text, t.stem)]
@@ -259,6 +259,24 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 func (s *session) speaksOf(p *saying, i, term int) bool {
 	for _, sense := range p.phrase.senses {
 		if sense.value < 0 && sense.weight >= byLean && s.other(i, sense.term, term) {
+			return true
+		}
+	}
+	return false
+}
+
+// waits tells whether a phrase elsewhere in the sentence names a term that this
+// amount could be and no other one can: “airline 230 ft, gauge reads 22 psi”.
+func (s *session) waits(p *saying, i, term int) bool {
+	for _, sense := range p.phrase.senses {
+		if sense.value >= 0 || sense.weight < byCue || s.amounts[i].bare() || !s.other(i, sense.term, term) {
+			continue
+		}
+		alone := true
+		for o := range s.amounts {
+			alone = alone && (o == i || s.amounts[o].none || !s.fits1(&s.amounts[o], sense.term))
+		}
+		if alone {
 			return true
 		}
 	}
