@@ -23,16 +23,20 @@ func many(word string) *Edition {
 	return e
 }
 
-// TestWritesUntilKilled is not a test: it is the process that TestKilled kills.
-func TestWritesUntilKilled(t *testing.T) {
-	dir := os.Getenv(writesFor)
-	if dir == "" {
-		t.Skip("this is the process that TestKilled starts and kills")
+// TestMain runs the tests, or is the process that TestKilled kills.
+func TestMain(m *testing.M) {
+	if dir := os.Getenv(writesFor); dir != "" {
+		writeUntilKilled(dir)
 	}
+	os.Exit(m.Run())
+}
+
+func writeUntilKilled(dir string) {
 	fmt.Println("writing")
 	for n := 0; ; n++ {
 		if err := Write(many(fmt.Sprint(n)), dir); err != nil {
-			t.Fatal(err)
+			fmt.Println(err)
+			os.Exit(1)
 		}
 	}
 }
@@ -58,7 +62,7 @@ func TestKilled(t *testing.T) {
 
 func killAfter(t *testing.T, dir string, delay time.Duration) {
 	t.Helper()
-	cmd := exec.Command(os.Args[0], "-test.run=^TestWritesUntilKilled$")
+	cmd := exec.Command(os.Args[0])
 	cmd.Env = append(os.Environ(), writesFor+"="+dir)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
@@ -74,7 +78,10 @@ func killAfter(t *testing.T, dir string, delay time.Duration) {
 	if err := cmd.Process.Kill(); err != nil {
 		t.Error(err)
 	}
-	cmd.Wait() // it was killed, and says so
+	cmd.Wait()
+	if cmd.ProcessState.Exited() {
+		t.Errorf("the process ended by itself before it was killed: %v", cmd.ProcessState)
+	}
 }
 
 // wholeSomewhere checks that an edition is whole: in its place, or moved aside if
