@@ -54,8 +54,6 @@ func (a *bindArgs) settle() {
 func runBind(args []string, out, errOut io.Writer) int {
 	var a bindArgs
 	flags := flag.NewFlagSet("bind", flag.ContinueOnError)
-	flags.SetOutput(errOut)
-	flags.Usage = func() { fmt.Fprint(errOut, bindUsage) }
 	flags.StringVar(&a.content, "content", "", "")
 	flags.StringVar(&a.out, "out", "", "")
 	flags.StringVar(&a.file, "file", "", "")
@@ -63,14 +61,8 @@ func runBind(args []string, out, errOut io.Writer) int {
 	flags.StringVar(&a.print, "print", "", "")
 	flags.StringVar(&a.engine, "engine", "", "")
 	flags.StringVar(&a.checks, "checks", "", "")
-	switch err := flags.Parse(args); {
-	case errors.Is(err, flag.ErrHelp):
-		return 0
-	case err != nil:
-		return 2
-	case flags.NArg() > 0:
-		fmt.Fprintf(errOut, "columnbowl bind: “%s” was not expected here\n%s", flags.Arg(0), bindUsage)
-		return 2
+	if code, ok := optionsOnly(flags, args, bindUsage, errOut); !ok {
+		return code
 	}
 	src, err := openSource(a.content)
 	if err != nil {

@@ -54,20 +54,12 @@ type readArgs struct {
 func runRead(args []string, out, errOut io.Writer) int {
 	a := readArgs{port: -1}
 	flags := flag.NewFlagSet("read", flag.ContinueOnError)
-	flags.SetOutput(errOut)
-	flags.Usage = func() { fmt.Fprint(errOut, readUsage) }
 	flags.StringVar(&a.content, "content", "", "")
 	flags.StringVar(&a.engine, "engine", "", "")
 	flags.StringVar(&a.checks, "checks", "", "")
 	flags.IntVar(&a.port, "port", -1, "")
-	switch err := flags.Parse(args); {
-	case errors.Is(err, flag.ErrHelp):
-		return 0
-	case err != nil:
-		return 2
-	case flags.NArg() > 0:
-		fmt.Fprintf(errOut, "columnbowl read: “%s” was not expected here\n%s", flags.Arg(0), readUsage)
-		return 2
+	if code, ok := optionsOnly(flags, args, readUsage, errOut); !ok {
+		return code
 	}
 	src, err := openSource(a.content)
 	if err != nil {
