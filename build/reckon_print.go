@@ -114,9 +114,9 @@ func (r *reckoning) printCautions(out io.Writer) {
 	}
 	fmt.Fprintf(out, "\nnot checked:")
 	for _, c := range unchecked {
-		lacks := make([]string, len(c.Lacks))
-		for i, t := range c.Lacks {
-			lacks[i] = r.book.Terms[t].ID
+		var lacks []string
+		for _, t := range r.res.Lacks(c) {
+			lacks = append(lacks, r.book.Terms[t].ID)
 		}
 		fmt.Fprintf(out, "\n  %s (lacks %s)", r.book.Cautions[c.Caution].ID, strings.Join(lacks, ", "))
 	}

@@ -166,7 +166,7 @@ func (w *work) caution(i int, r *reckon.Result) site.Caution {
 			continue
 		}
 		out.State = answer.TruthWord(s.Truth)
-		for _, t := range s.Lacks {
+		for _, t := range r.Lacks(s) {
 			out.Lacks = append(out.Lacks, w.engine.Terms[t].Name)
 		}
 	}

@@ -22,6 +22,7 @@ type Desk struct {
 	book   *reckon.Book
 	last   *brought        // the families of the request before this one
 	solved *solved         // the question of the request before this one
+	typed  *typed          // the facts of the requests before this one
 	builds *assembly.Model // nil if the book has none
 	cuts   *drawings       // nil while no profiles are loaded
 	labels picture.Words   // of the pictures, in the language of the page
@@ -44,7 +45,7 @@ func Open(pack []byte) (*Desk, error) {
 }
 
 // New makes a desk for a book that is loaded already.
-func New(book *reckon.Book) *Desk { return &Desk{book: book, labels: picture.Words{}} }
+func New(book *reckon.Book) *Desk { return &Desk{book: book, labels: picture.Words{}, typed: &typed{}} }
 
 // solved is a question with its result. A page asks for its numbers first and
 // for its pictures right behind them: that is the same question.
@@ -117,7 +118,7 @@ func (d *Desk) read(text string) *request {
 		case "choose":
 			q.question.Choose[term] = value
 		case "fact":
-			q.fact(d.book, term, value)
+			q.fact(d, term, value)
 		default:
 			q.strange = append(q.strange, "“"+verb+"” means nothing in a request.")
 		}
@@ -126,10 +127,10 @@ func (d *Desk) read(text string) *request {
 	return q
 }
 
-func (q *request) fact(book *reckon.Book, term int, text string) {
-	f, err := book.Read(term, text)
-	if err != nil {
-		q.errors[term] = err.Error()
+func (q *request) fact(d *Desk, term int, text string) {
+	f, trouble := d.typed.read(d.book, term, text)
+	if trouble != "" {
+		q.errors[term] = trouble
 		return
 	}
 	for i := range q.question.Facts {
@@ -318,7 +319,8 @@ func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
 			w.flag("danger", c.Danger)
 			w.hazard(d.book, c)
 			w.pair("text", c.Say)
-			w.list("lacks", len(list[i].Lacks), func(k int) { w.text(d.book.Terms[list[i].Lacks[k]].Name) })
+			lacks := res.Lacks(list[i])
+			w.list("lacks", len(lacks), func(k int) { w.text(d.book.Terms[lacks[k]].Name) })
 		})
 	})
 }

@@ -29,6 +29,8 @@ type Book struct {
 
 	build   int     // the term that chooses the build, -1 if there is none
 	rulesOf [][]int // for each term the rules it takes part in
+	assumed []int   // the assumptions
+	guessed []int   // the estimates
 	family  *Bowl   // whose figures are in the templates, nil if they are not filled
 	bowl    int     // the term that chooses the family of bowls, -1 if there is none
 }
@@ -71,6 +73,7 @@ type Rule struct {
 	Each     bool              // a template: written once for all families of bowls, it computes nothing before one is chosen
 	Bowl     *Bowl             // of a filled template: the family whose figures it has
 	terms    []int             // of the relation
+	asked    []int             // the terms of its condition
 	isolated []*formula.Expr   // for each of them the relation turned round, nil where algebra cannot
 }
 
@@ -151,6 +154,12 @@ func (b *Book) index() {
 	for i := range b.Rules {
 		r := &b.Rules[i]
 		r.turn()
+		switch r.Strength {
+		case Assumption:
+			b.assumed = append(b.assumed, i)
+		case Estimate:
+			b.guessed = append(b.guessed, i)
+		}
 		for _, t := range r.terms {
 			b.rulesOf[t] = append(b.rulesOf[t], i)
 		}
@@ -160,6 +169,9 @@ func (b *Book) index() {
 // turn finds a rule's terms, and turns it round for those that it can give. An
 // estimate gives its own term only.
 func (r *Rule) turn() {
+	if r.When != nil {
+		r.asked = r.When.Terms()
+	}
 	if r.Relation == nil {
 		return
 	}

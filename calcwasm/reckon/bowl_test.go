@@ -96,7 +96,7 @@ func gives(t testing.TB, r *Result, id, us string, want float64) {
 func truth(r *Result, id string) (formula.Truth, int) {
 	for _, c := range r.Cautions {
 		if r.Book.Cautions[c.Caution].ID == id {
-			return c.Truth, len(c.Lacks)
+			return c.Truth, len(r.Lacks(c))
 		}
 	}
 	return 99, 0

@@ -37,6 +37,9 @@ func (r *run) planner() *planner {
 // the motor's power leaves so much for the thrust bearing, and the yardstick
 // for the bearing asks for as much. The rules to skip are not taken as the one left over.
 func (p *planner) plan(term int, skip []int) (loop, bool) {
+	if !p.starts(term) {
+		return loop{}, false
+	}
 	copy(p.left, p.counts)
 	p.number++
 	p.ready[0], p.ready[1] = p.ready[0][:0], p.ready[1][:0]
@@ -56,6 +59,17 @@ func (p *planner) plan(term int, skip []int) (loop, bool) {
 			return p.r.trim(l), true
 		}
 	}
+}
+
+// starts says whether a relation would have one unknown left if a term were known:
+// else nothing follows from it, as with most terms.
+func (p *planner) starts(term int) bool {
+	for _, i := range p.r.book.rulesOf[term] {
+		if p.counts[i] == 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // learn makes a term known. It returns an identity that has no unknown left by
@@ -101,9 +115,9 @@ func (p *planner) next() (step, bool) {
 // estimate finds the estimate in force of a term that the plan has made known
 // by other relations: the first that holds, or the one that was chosen.
 func (p *planner) estimate(skip []int) int {
-	for i := range p.left {
+	for _, i := range p.r.book.guessed {
 		rule := &p.r.book.Rules[i]
-		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
+		if p.left[i] != 0 || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
 			continue
 		}
 		if chosen := p.r.q.Choose[rule.Target]; chosen == "" || chosen == rule.Name {

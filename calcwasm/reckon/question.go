@@ -81,7 +81,6 @@ type Clash struct {
 type CautionState struct {
 	Caution int
 	Truth   formula.Truth // True: it fires; False: clear; Unknown: not checked
-	Lacks   []int         // what it lacks to be checked
 }
 
 // Result is all that follows from a Question.

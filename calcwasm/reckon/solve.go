@@ -15,7 +15,7 @@ type run struct {
 	order    []int
 	clash    []Clash
 	failed   failures
-	tested   []bool // identities whose sides have been compared
+	ready    ready
 	searches int    // for two terms at once
 	vain     []bool // terms of circles that have been searched in vain
 	corner   bool   // the run is for a corner of the ranges
@@ -40,8 +40,8 @@ func (b *Book) Reckon(q Question) *Result {
 
 // run propagates with the facts' likely values, or with the values of at.
 func (b *Book) run(q *Question, at []float64) *run {
-	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)),
-		failed: failures{rules: make([]bool, len(b.Rules))}, tested: make([]bool, len(b.Rules)), vain: make([]bool, len(b.Terms)), corner: at != nil}
+	r := &run{book: b, q: q, env: formula.NewEnv(b.Scope), values: make([]Value, len(b.Terms)), ready: b.readyAtFirst(),
+		failed: failures{rules: make([]bool, len(b.Rules))}, vain: make([]bool, len(b.Terms)), corner: at != nil}
 	for i := range r.values {
 		nan := math.NaN()
 		r.values[i] = Value{Low: nan, Likely: nan, High: nan, Rule: -1, Fact: -1}
@@ -65,6 +65,11 @@ func (r *run) take(at []float64) {
 		r.env.Values[f.Term] = v
 	}
 	r.settleBuild()
+	for t := range r.values {
+		if r.env.Known(t) {
+			r.ready.learn(r.book, t)
+		}
+	}
 }
 
 // settleBuild gives terms that do not exist in the build their other value. A
@@ -150,20 +155,16 @@ func (r *run) identities() bool {
 // term it can; backward it stops at the first term it derives.
 func (r *run) sweep(forward bool) bool {
 	found := false
-	for i := range r.book.Rules {
+	rules := r.ready.identities
+	for i := rules.next(0); i >= 0; i = rules.next(i + 1) {
 		rule := &r.book.Rules[i]
-		if rule.Strength != Identity {
+		term := r.lacking(rule)
+		if term >= 0 && ((term == rule.Target) != forward || !r.open(term) || r.failed.has(i, term)) || !r.holds(i, rules) {
 			continue
 		}
-		n, term := r.unknowns(rule)
-		if n > 1 || r.active(rule) != formula.True {
-			continue
-		}
-		if n == 0 {
+		if term < 0 {
 			r.compare(i)
-			continue
-		}
-		if (term == rule.Target) != forward || !r.open(term) || r.failed.has(i, term) {
+			rules.drop(i)
 			continue
 		}
 		if !r.derive(i, term, Follows) {
@@ -255,6 +256,7 @@ func (r *run) settle(term int, v Value) bool {
 	v.Rounding = r.rounding(term, &v)
 	r.values[term] = v
 	r.env.Values[term] = v.Likely
+	r.ready.learn(r.book, term)
 	r.order = append(r.order, term)
 	return true
 }
@@ -291,10 +293,6 @@ const differs = 0.001
 
 // compare looks whether an identity holds whose terms are all known.
 func (r *run) compare(rule int) {
-	if r.tested[rule] {
-		return
-	}
-	r.tested[rule] = true
 	ru := &r.book.Rules[rule]
 	for _, t := range ru.terms {
 		if r.values[t].Rule == rule || r.values[t].State == Given && r.book.Terms[t].Kind == formula.Choice {
@@ -367,17 +365,18 @@ func (r *run) roots(terms []int) []int {
 // estimate fills one term by an estimate. Where the question chooses one of
 // several, the chosen one goes before the others.
 func (r *run) estimate() bool {
+	rules := r.ready.estimates
 	for pass := range 2 {
-		for i := range r.book.Rules {
+		for i := rules.next(0); i >= 0; i = rules.next(i + 1) {
 			rule := &r.book.Rules[i]
-			if rule.Strength != Estimate || !r.open(rule.Target) || r.failed.has(i, rule.Target) {
+			if r.env.Known(rule.Target) {
+				rules.drop(i)
 				continue
 			}
-			if chosen := r.q.Choose[rule.Target]; pass == 0 && chosen != rule.Name {
+			if !r.open(rule.Target) || r.failed.has(i, rule.Target) || pass == 0 && r.q.Choose[rule.Target] != rule.Name {
 				continue
 			}
-			n, term := r.unknowns(rule)
-			if n == 1 && term == rule.Target && r.active(rule) == formula.True && r.derive(i, term, Estimated) {
+			if r.lacking(rule) == rule.Target && r.holds(i, rules) && r.derive(i, rule.Target, Estimated) {
 				return true
 			}
 		}
@@ -387,9 +386,9 @@ func (r *run) estimate() bool {
 
 // assume fills one term by an assumption.
 func (r *run) assume() bool {
-	for i := range r.book.Rules {
+	for _, i := range r.book.assumed {
 		rule := &r.book.Rules[i]
-		if rule.Strength != Assumption || !r.open(rule.Target) || rule.When != nil && rule.When.Test(r.env) != formula.True {
+		if !r.open(rule.Target) || rule.When != nil && rule.When.Test(r.env) != formula.True {
 			continue
 		}
 		if r.settle(rule.Target, Value{State: Assumed, Likely: rule.Value, Rule: i}) {
@@ -402,9 +401,9 @@ func (r *run) assume() bool {
 // alternatives evaluates every estimate of every term that is known, so that
 // they can stand side by side with the value in force.
 func (r *run) alternatives() {
-	for i := range r.book.Rules {
+	for _, i := range r.book.guessed {
 		rule := &r.book.Rules[i]
-		if rule.Strength != Estimate || !r.env.Known(rule.Target) && r.values[rule.Target].Reason == "" || r.active(rule) != formula.True {
+		if !r.env.Known(rule.Target) && r.values[rule.Target].Reason == "" || r.active(rule) != formula.True {
 			continue
 		}
 		have := r.env.Values[rule.Target]

@@ -109,8 +109,8 @@ func (s *spread) follow() {
 		}
 	}
 	for i := range b.Rules {
-		if w := b.Rules[i].When; w != nil && touches(w.Terms()) {
-			s.guards = append(s.guards, guard{w, w.Test(s.base.env)})
+		if r := &b.Rules[i]; touches(r.asked) {
+			s.guards = append(s.guards, guard{r.When, r.When.Test(s.base.env)})
 		}
 	}
 	s.low, s.high = append([]float64(nil), s.plain...), append([]float64(nil), s.plain...)
@@ -218,9 +218,14 @@ func (r *run) cautions() []CautionState {
 	for i := range list {
 		c := &r.book.Cautions[i]
 		list[i] = CautionState{Caution: i, Truth: c.When.Test(r.env)}
-		if list[i].Truth == formula.Unknown {
-			list[i].Lacks = c.When.Lacking(r.env)
-		}
 	}
 	return list
+}
+
+// Lacks lists the terms whose values a caution lacks to be checked.
+func (res *Result) Lacks(c CautionState) []int {
+	if c.Truth != formula.Unknown {
+		return nil
+	}
+	return res.Book.Cautions[c.Caution].When.Lacking(res.env)
 }
