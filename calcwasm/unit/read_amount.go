@@ -115,6 +115,9 @@ func (r *reader) longestUnit(prefix string) (*Unit, int) {
 // unitFor is the unit a text spells in this field: letters for temperatures and
 // the nouns of counts have a meaning in their fields only.
 func (r *reader) unitFor(text string) *Unit {
+	if u := bySymbol[text]; u != nil {
+		return u // as the book writes it
+	}
 	key := spellingKey(text)
 	switch {
 	case key == "F" || key == "f":

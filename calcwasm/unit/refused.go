@@ -1,5 +1,7 @@
 package unit
 
+import "sync"
+
 // refusedSpellings are units people type that could mean two things, or that
 // this book does not take, with what to write instead. Keys as spellingKey
 // makes them; letter case counts only where a second spelling is listed.
@@ -14,7 +16,9 @@ var refusedSpellings = map[string]string{
 }
 
 // foldedRefusals are refused in any letter case.
-var foldedRefusals = refusedGroups([]refusedGroup{
+var foldedRefusals = sync.OnceValue(func() map[string]string { return refusedGroups(refusedNames) })
+
+var refusedNames = []refusedGroup{
 	{"There are three tons: the short ton is 2000 lb, the long ton 2240 lb, the tonne 1000 kg. Write the weight in lb or kg.",
 		[]string{"t", "ton", "tons", "tonne", "tonnes", "short ton", "short tons", "long ton", "long tons", "metric ton", "metric tons"}},
 	{"The metric horsepower is 735.5 W and is not taken, lest it be mixed up with the hp of 745.7 W. Write the power in kW, or in hp of 550 ft·lbf/s.",
@@ -24,7 +28,7 @@ var foldedRefusals = refusedGroups([]refusedGroup{
 			"igpm", "imp gpm", "imp. gpm", "imp gal/min", "imperial gallons/minute", "imperial gallons/min", "uk gpm"}},
 	{"Write the price in whole money: 11 cents a kilowatt-hour are 0.11 money/kWh.",
 		[]string{"cent", "cents", "ct", "cts", "c/kwh", "¢", "cents/kwh", "ct/kwh", "¢/kwh", "cent/kwh", "pence", "p/kwh"}},
-})
+}
 
 type refusedGroup struct {
 	message string
@@ -46,5 +50,5 @@ func refusal(key string) string {
 	if message := refusedSpellings[key]; message != "" {
 		return message
 	}
-	return foldedRefusals[fold(key)]
+	return foldedRefusals()[fold(key)]
 }

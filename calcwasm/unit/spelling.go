@@ -1,10 +1,15 @@
 package unit
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
-// spellings finds a unit by what people type: exactly, and with letter case
-// folded where that leaves one unit only.
-var exactSpellings, foldedSpellings = spellings(table)
+// allSpellings finds a unit by what people type: exactly, and with letter case
+// folded where that leaves one unit only. A thousand spellings take a page's
+// engine a tenth of the time of its start, and a page that shows what it was
+// printed with needs none of them.
+var allSpellings = sync.OnceValues(func() (exact, folded map[string]*Unit) { return spellings(table) })
 
 func spellings(units []*Unit) (exact, folded map[string]*Unit) {
 	exact, folded = make(map[string]*Unit, 4*len(units)), make(map[string]*Unit, 4*len(units))
@@ -83,6 +88,7 @@ func fold(key string) string {
 // spelled finds the unit of a typed spelling, or nil.
 func spelled(text string) *Unit {
 	key := spellingKey(text)
+	exactSpellings, foldedSpellings := allSpellings()
 	if u := exactSpellings[key]; u != nil {
 		return u
 	}

@@ -9,6 +9,7 @@ const longestSpelling = 40
 // when none is near: one letter wrong in a short spelling, two in a long one.
 // Case counts as half a letter. A spelling people type gives its unit at once.
 func Suggest(symbol string) string {
+	_, foldedSpellings := allSpellings()
 	if u := foldedSpellings[fold(spellingKey(symbol))]; u != nil {
 		return u.Symbol
 	}

@@ -179,3 +179,14 @@ func TestSuggest(t *testing.T) {
 		}
 	}
 }
+
+// A symbol as the book writes it means the same unit with and without the short way.
+func TestSymbolsAreSpellingsToo(t *testing.T) {
+	exact, _ := allSpellings()
+	for _, u := range table {
+		key := spellingKey(u.Symbol)
+		if exact[key] != u || refusal(key) != "" {
+			t.Errorf("%s is spelled like %v, refused %q", u.Symbol, exact[key], refusal(key))
+		}
+	}
+}

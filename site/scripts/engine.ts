@@ -30,7 +30,7 @@ declare global {
     columnbowlEngine?: (base64: string) => void;
     columnbowlBook?: (pack: string) => void;
     columnbowlPack?: (pack: string) => void;
-    columnbowlNames?: (names: Record<string, string>) => void;
+    columnbowlNames?: (names: Record<string, string>) => unknown;
   }
 }
 
@@ -49,9 +49,21 @@ export class Engine {
     this.exports = this.begin(instance, cell);
   }
 
-  /** Loads the engine and the book from the assets folder under root. */
+  /**
+   * Loads the engine and the book from the assets folder under root. A page that has been open since
+   * before a new edition does not find its files: it asks how they are called now.
+   */
   static async start(root: string): Promise<Engine> {
     if (typeof WebAssembly !== "object") throw new EngineError("failed", "no WebAssembly");
+    if (listed === null) return Engine.load(root);
+    return Engine.load(root).catch((e: unknown) => {
+      if (!(e instanceof EngineError) || e.kind !== "file") throw e;
+      listed = null;
+      return Engine.load(root);
+    });
+  }
+
+  private static async load(root: string): Promise<Engine> {
     const cell = new MemoryCell();
     const pack = fetchBook(root);
     const source = root === inside ? carried(cell) : /^https?:$/.test(location.protocol) ? served(root, cell) : handed(root, cell);
@@ -190,9 +202,11 @@ async function handedPack(root: string, name: string): Promise<string> {
 
 /**
  * Where a file of the assets stands: its name carries a sum of its bytes, and one list tells the
- * names. A list that did not come is asked for again the next time.
+ * names. The page has it in its head; a list that did not come is asked for again the next time.
  */
 let listed: Promise<Record<string, string>> | null = null;
+window.columnbowlNames = (names) => (listed = Promise.resolve(names));
+
 async function assetAt(root: string, stem: string, ending: "js" | "packed"): Promise<string> {
   listed ??= viaScript<Record<string, string>>(`${root}assets/names.js`, (take) => (window.columnbowlNames = take));
   const names = await listed.catch((e: unknown) => {
@@ -217,6 +231,7 @@ function viaScript<T = string>(src: string, offer: (take: (given: T) => void) =>
     offer(resolve);
     const script = document.createElement("script");
     script.src = src;
+    script.async = false;
     script.onerror = () => reject(new EngineError("file", src));
     script.onload = () => script.remove();
     document.head.append(script);

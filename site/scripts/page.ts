@@ -30,15 +30,30 @@ const book = document.documentElement.dataset.book ?? "";
 document.documentElement.classList.add("scripted"); // room is kept for what the script will bring
 earlyTheme(book);
 earlyUnits(book);
+let engine: Promise<Engine> | null = null;
+const start = (): Promise<Engine> => (engine ??= Engine.start(root));
+if (root !== inside) atFirstSheet(start);
 document.addEventListener("DOMContentLoaded", begin);
+
+/**
+ * The engine is sent for as soon as a sheet is seen, while the rest of the page is still being read: it
+ * is unpacked and compiled beside that. Nothing else that the page fetches comes before it.
+ */
+function atFirstSheet(send: () => Promise<Engine>): void {
+  const seen = new MutationObserver(() => {
+    if (!document.querySelector("fact-sheet")) return;
+    seen.disconnect();
+    send().catch(() => undefined); // whoever asks it hears of the trouble
+  });
+  seen.observe(document, { subtree: true, childList: true });
+}
 
 function begin(): void {
   bringSigns();
-  const store = new Store(root, book);
+  const sheets = document.querySelector("fact-sheet") !== null;
+  const store = new Store(root, book, sheets ? firstAnswer() : Promise.resolve());
   const tools = document.querySelector(".tools");
   if (tools) void unitSwitch(tools, store);
-  let engine: Promise<Engine> | null = null;
-  const start = () => (engine ??= Engine.start(root));
   FactSheet.house = { store, engine: start };
   if (tools) new FindBox(tools, root, start);
   CutSheet.engine = CutCompare.engine = CutWhich.engine = start;
@@ -96,14 +111,12 @@ function beginDesk(): void {
 }
 
 /**
- * The engine is sent for at once, as it is unpacked and compiled beside the page; it is asked when the
- * page has been painted and is at rest, or at the first touch of a sheet. Nothing waits for the
- * pictures of the page.
+ * The engine is asked when the page has been painted and is at rest, or at the first touch of a sheet.
+ * Nothing waits for the pictures of the page.
  */
 function wakeWhenIdle(): void {
   const sheets = document.querySelectorAll<FactSheet>("fact-sheet");
   if (sheets.length === 0) return;
-  FactSheet.house.engine().catch(() => undefined); // whoever asks it hears of the trouble
   let woken = false;
   const wake = () => {
     if (!woken) sheets.forEach((s) => void s.wake());
@@ -113,6 +126,15 @@ function wakeWhenIdle(): void {
   if (document.readyState === "complete") idle();
   else addEventListener("load", idle); // also where nothing is painted: in a tab behind others
   requestAnimationFrame(idle);
+}
+
+/** When the first sheet has answered, or cannot, or has been waited for long enough. */
+function firstAnswer(): Promise<void> {
+  return new Promise((resolve) => {
+    document.addEventListener("facts", () => resolve(), { once: true, capture: true });
+    start().catch(() => resolve());
+    setTimeout(resolve, 3000);
+  });
 }
 
 /** The list of a take-off follows its sheet. */

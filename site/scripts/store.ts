@@ -9,12 +9,14 @@ export class Store {
   private readonly waiting = new Map<number, (value: string | null) => void>();
   private next = 1;
 
+  /** The hub is opened when the turn comes: it takes a tenth of a second, in which nothing else happens. */
   constructor(
     private readonly root: string,
     private readonly book: string,
+    private readonly turn: Promise<void>,
   ) {
     addEventListener("message", (event) => this.hear(event));
-    this.frame = root === inside ? Promise.resolve(null) : openHub(root);
+    this.frame = root === inside ? Promise.resolve(null) : turn.then(() => openHub(root));
   }
 
   get(name: string): Promise<string | null> {
@@ -28,6 +30,7 @@ export class Store {
 
   private async ask(name: string, value?: string): Promise<string | null> {
     if (this.root === inside) return ownMemory(keyOf(this.book, name), value);
+    await this.turn;
     const hub = await Promise.race([this.frame, later(patience)]);
     if (hub === null) return null;
     const message: Ask = { columnbowl: "ask", id: this.next++, key: keyOf(this.book, name) };
