@@ -246,7 +246,7 @@ func (d *Desk) term(w *writer, res *reckon.Result, q *request, t int) {
 		w.pair("note", Note(res, t))
 		w.pair("error", q.errors[t])
 		if v.State == reckon.Waits {
-			d.ids(w, "waits", v.WaitsFor)
+			d.ids(w, "waits", res.WaitsFor(t))
 		}
 		w.list("alternatives", len(v.Alternatives), func(i int) { d.alternative(w, t, &v.Alternatives[i]) })
 	})

@@ -25,7 +25,7 @@ func Note(res *reckon.Result, t int) string {
 	case reckon.Missing:
 		return b.Terms[t].Ask
 	case reckon.Waits:
-		return waitsNote(b, v)
+		return waitsNote(b, res.WaitsFor(t))
 	case reckon.Outside, reckon.NotApplicable:
 		return v.Reason
 	case reckon.Several:
@@ -55,12 +55,12 @@ func estimateName(rule *reckon.Rule) string {
 	return rule.Name
 }
 
-func waitsNote(b *reckon.Book, v *reckon.Value) string {
-	if len(v.WaitsFor) == 0 {
+func waitsNote(b *reckon.Book, waits []int) string {
+	if len(waits) == 0 {
 		return ""
 	}
-	names := make([]string, len(v.WaitsFor))
-	for i, t := range v.WaitsFor {
+	names := make([]string, len(waits))
+	for i, t := range waits {
 		names[i] = b.Terms[t].Name
 	}
 	if n := len(names); n > 1 {

@@ -5,20 +5,23 @@ import "columnbowl/calcwasm/formula"
 // planner finds out what would be known if a term were, without computing
 // anything: it only counts the unknown terms of each rule.
 type planner struct {
-	r      *run
-	counts []int // unknown terms of each rule, -1 for a rule that cannot serve
-	left   []int // counts, while a plan is made
-	known  []int // the number of the plan in which a term was made known
-	used   []int // the number of the plan in which a rule was used
-	number int   // of the plan
-	ready  [2][]int
+	r       *run
+	counts  []int  // unknown terms of each rule, -1 for a rule that cannot serve
+	left    []int  // counts, while a plan is made
+	touched []int  // the rules whose left differs from their counts
+	known   []int  // the number of the plan in which a term was made known
+	learned []int  // the terms that this plan has made known
+	dead    []bool // terms of plans that led nowhere
+	used    []int  // the number of the plan in which a rule was used
+	number  int    // of the plan
+	ready   [2][]int
 }
 
 // planner counts the unknown terms of all rules that hold.
 func (r *run) planner() *planner {
 	rules := r.book.Rules
 	p := &planner{r: r, counts: make([]int, len(rules)), left: make([]int, len(rules)),
-		known: make([]int, len(r.values)), used: make([]int, len(rules))}
+		known: make([]int, len(r.values)), dead: make([]bool, len(r.values)), used: make([]int, len(rules))}
 	for i := range rules {
 		p.counts[i] = -1
 		if rules[i].Strength == Assumption {
@@ -28,6 +31,7 @@ func (r *run) planner() *planner {
 			p.counts[i] = n
 		}
 	}
+	copy(p.left, p.counts)
 	return p
 }
 
@@ -37,10 +41,13 @@ func (r *run) planner() *planner {
 // the motor's power leaves so much for the thrust bearing, and the yardstick
 // for the bearing asks for as much. The rules to skip are not taken as the one left over.
 func (p *planner) plan(term int, skip []int) (loop, bool) {
-	if !p.starts(term) {
+	if p.dead[term] || !p.starts(term) {
 		return loop{}, false
 	}
-	copy(p.left, p.counts)
+	for _, i := range p.touched {
+		p.left[i] = p.counts[i]
+	}
+	p.touched, p.learned = p.touched[:0], p.learned[:0]
 	p.number++
 	p.ready[0], p.ready[1] = p.ready[0][:0], p.ready[1][:0]
 	l := loop{cut: term}
@@ -50,14 +57,30 @@ func (p *planner) plan(term int, skip []int) (loop, bool) {
 	for {
 		s, ok := p.next()
 		if !ok {
-			l.left = p.estimate(skip)
-			return p.r.trim(l), l.left >= 0
+			if l.left = p.estimate(skip); l.left < 0 {
+				p.bury(skip)
+				return loop{}, false
+			}
+			return p.r.trim(l), true
 		}
 		p.used[s.rule] = p.number
 		l.steps = append(l.steps, s)
 		if l.left = p.learn(s.term, skip); l.left >= 0 {
 			return p.r.trim(l), true
 		}
+	}
+}
+
+// bury keeps all terms of a plan that led nowhere from being planned from again.
+// Every relation among them has given one of them, so that from another of them
+// no relation is left over either. That holds where no estimate is barred,
+// neither by its number in skip nor by the choice of another one.
+func (p *planner) bury(skip []int) {
+	if len(skip) > 0 || len(p.r.q.Choose) > 0 {
+		return
+	}
+	for _, t := range p.learned {
+		p.dead[t] = true
 	}
 }
 
@@ -76,12 +99,14 @@ func (p *planner) starts(term int) bool {
 // that, or -1; rules with a single one become ready.
 func (p *planner) learn(term int, skip []int) int {
 	p.known[term] = p.number
+	p.learned = append(p.learned, term)
 	left := -1
 	for _, i := range p.r.book.rulesOf[term] {
 		if p.left[i] < 0 {
 			continue
 		}
 		p.left[i]--
+		p.touched = append(p.touched, i)
 		strength := p.r.book.Rules[i].Strength
 		switch {
 		case p.left[i] == 0 && strength == Identity && p.used[i] != p.number && left < 0 && !contains(skip, i):
@@ -115,16 +140,17 @@ func (p *planner) next() (step, bool) {
 // estimate finds the estimate in force of a term that the plan has made known
 // by other relations: the first that holds, or the one that was chosen.
 func (p *planner) estimate(skip []int) int {
-	for _, i := range p.r.book.guessed {
+	first := -1
+	for _, i := range p.touched {
 		rule := &p.r.book.Rules[i]
-		if p.left[i] != 0 || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
+		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
 			continue
 		}
-		if chosen := p.r.q.Choose[rule.Target]; chosen == "" || chosen == rule.Name {
-			return i
+		if chosen := p.r.q.Choose[rule.Target]; (chosen == "" || chosen == rule.Name) && (first < 0 || i < first) {
+			first = i
 		}
 	}
-	return -1
+	return first
 }
 
 // unknown is the one term of a rule that is not known yet.

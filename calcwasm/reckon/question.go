@@ -56,7 +56,6 @@ type Value struct {
 	Loop              []int         // the terms of the loop that the search ran round
 	Roots             []float64     // of Several: every value found
 	Reason            string        // of Outside: why
-	WaitsFor          []int         // of Waits
 	Alternatives      []Alternative
 	Fact              int // place of the fact in the question, -1 if none
 }
@@ -94,7 +93,8 @@ type Result struct {
 	Missing  [][]int // the smallest sets of facts that would give the wanted term
 	Hangs    []Hang  // on which ranges and assumptions the wanted term hangs most
 
-	env *formula.Env
+	env  *formula.Env
+	base *run // with the likely values
 }
 
 // Known says whether a term has a value to go on with.

@@ -26,7 +26,7 @@ func (b *Book) Reckon(q Question) *Result {
 	b = b.forFamily(q.Facts)
 	b.turnHeights(&q)
 	r := b.run(&q, nil)
-	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env}
+	res := &Result{Book: b, Question: q, Values: r.values, Order: r.order, Clashes: r.clash, env: r.env, base: r}
 	res.Cautions = r.cautions()
 	res.spread(r)
 	res.Hangs = res.rank(r)

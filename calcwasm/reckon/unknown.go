@@ -20,13 +20,17 @@ func (r *run) markUnknown() {
 			v.State = Missing
 		default:
 			v.State = Waits
-			v.WaitsFor = r.waitsFor(i)
 		}
 	}
 }
 
-// waitsFor names the unknown terms of the relation that lacks the fewest.
-func (r *run) waitsFor(term int) []int {
+// WaitsFor names, for a term that waits, the unknown terms of the relation that
+// lacks the fewest.
+func (res *Result) WaitsFor(term int) []int {
+	if res.Values[term].State != Waits {
+		return nil
+	}
+	r := res.base
 	var best []int
 	for _, i := range r.book.rulesOf[term] {
 		rule := &r.book.Rules[i]
@@ -64,7 +68,6 @@ func (r *run) markWaits(sets [][]int) {
 	for i := range r.values {
 		if r.values[i].State == Missing && !asked[i] {
 			r.values[i].State = Waits
-			r.values[i].WaitsFor = r.waitsFor(i)
 		}
 	}
 }
