@@ -92,16 +92,9 @@ func (w *work) piece(view any) (string, error) {
 func (w *work) chapterFrame(c *book.Chapter, number int) site.Frame {
 	s := stand{path: chapterPath(c.ID), title: c.Name, say: firstSentence(c.Doc), place: c.Place, trail: w.placeTrail(c.Place),
 		block: site.TitleBlock{Scope: w.placeName(c.Place), Sheet: fmt.Sprintf(sheetOfWords, number, len(w.book.Chapters))}}
-	var ids []string
-	for _, o := range w.book.Chapters {
-		ids = append(ids, o.ID)
-		if o.Place == c.Place {
-			s.subs = append(s.subs, site.Link{Name: o.Name, URL: chapterPath(o.ID), Here: o == c})
-		}
-	}
-	s.prev, s.next = neighbours(ids, c.ID, func(id string) site.Link {
-		return site.Link{Name: w.book.ChapterByID[id].Name, URL: chapterPath(id)}
-	})
+	link := func(id string) site.Link { return site.Link{Name: w.book.ChapterByID[id].Name, URL: chapterPath(id)} }
+	s.subs = nearest(w.chaptersAt[c.Place], c.ID, link)
+	s.prev, s.next = neighbours(w.chapters, c.ID, link)
 	s.hazards = c.Hazards
 	return w.frame(s)
 }

@@ -111,7 +111,7 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 		entry := site.Place{ID: p.ID, Number: i + 1, Name: p.Name, URL: url, Here: lit}
 		if lit {
 			here = i
-			entry.Sub = movedAll(nearest(s.subs), root)
+			entry.Sub = movedAll(s.subs, root)
 			for _, l := range entry.Sub {
 				places[i].Subs = append(places[i].Subs, drawing.Sub{Name: l.Name, Href: l.URL, Here: l.Here})
 			}
@@ -138,15 +138,39 @@ func (w *work) rail(f *site.Frame, s stand, root string) {
 // as long as the whole list; the page of the place has all of them.
 const mostSubs = 60
 
-// nearest are the entries of a list around the page that one is on.
-func nearest(list []site.Link) []site.Link {
-	if len(list) <= mostSubs {
-		return list
+// nearest are links to the pages of a list around the one that one is on; id is ""
+// on a page that is none of them.
+func nearest(ids []string, id string, link func(id string) site.Link) []site.Link {
+	if len(ids) > mostSubs {
+		from := min(max(0, slices.Index(ids, id)-mostSubs/2), len(ids)-mostSubs)
+		ids = ids[from : from+mostSubs]
 	}
-	here := max(0, slices.IndexFunc(list, func(l site.Link) bool { return l.Here }))
-	from := min(max(0, here-mostSubs/2), len(list)-mostSubs)
-	return list[from : from+mostSubs]
+	list := make([]site.Link, len(ids))
+	for i, other := range ids {
+		list[i] = link(other)
+		list[i].Here = other == id
+	}
+	return list
 }
+
+// placed are the ids of the pages at each place, in the order of reading.
+type placed map[string][]string
+
+func (w *work) sortByPlace() {
+	w.termsAt, w.partsAt, w.chaptersAt = placed{}, placed{}, placed{}
+	for _, id := range w.terms {
+		w.termsAt.put(w.book.TermByID[id].Place, id)
+	}
+	for _, id := range w.partList {
+		w.partsAt.put(w.book.PartByID[id].Place, id)
+	}
+	for _, c := range w.book.Chapters {
+		w.chaptersAt.put(c.Place, c.ID)
+		w.chapters = append(w.chapters, c.ID)
+	}
+}
+
+func (s placed) put(place, id string) { s[place] = append(s[place], id) }
 
 // depthOf is where a place hangs; places that the drawing does not know stand
 // one below the other.

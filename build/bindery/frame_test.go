@@ -59,16 +59,26 @@ func TestArrangeRefusesTwins(t *testing.T) {
 }
 
 func TestRailOpensTheNearestEntries(t *testing.T) {
-	list := make([]site.Link, 200)
-	for _, c := range []struct{ here, from int }{{-1, 0}, {0, 0}, {100, 70}, {199, 140}} {
-		for i := range list {
-			list[i] = site.Link{Name: strconv.Itoa(i), Here: i == c.here}
+	ids := make([]string, 200)
+	for i := range ids {
+		ids[i] = strconv.Itoa(i)
+	}
+	link := func(id string) site.Link { return site.Link{Name: id} }
+	for _, c := range []struct {
+		id   string
+		from int
+	}{{"", 0}, {"0", 0}, {"100", 70}, {"199", 140}} {
+		got := nearest(ids, c.id, link)
+		if len(got) != mostSubs || got[0].Name != strconv.Itoa(c.from) {
+			t.Errorf("on %q: %d entries from %s", c.id, len(got), got[0].Name)
 		}
-		if got := nearest(list); len(got) != mostSubs || got[0].Name != strconv.Itoa(c.from) {
-			t.Errorf("on %d: %d entries from %s", c.here, len(got), got[0].Name)
+		for _, l := range got {
+			if l.Here != (l.Name == c.id) {
+				t.Errorf("on %q the entry %s is here: %v", c.id, l.Name, l.Here)
+			}
 		}
 	}
-	if got := nearest(list[:mostSubs]); len(got) != mostSubs {
+	if got := nearest(ids[:mostSubs], "3", link); len(got) != mostSubs {
 		t.Errorf("a list that fits is cut to %d", len(got))
 	}
 }

@@ -45,12 +45,9 @@ func (w *work) partView(p *book.Part) (any, error) {
 func (w *work) partFrame(p *book.Part) site.Frame {
 	s := stand{path: partPath(p.ID), title: p.Name, say: firstSentence(p.Doc), place: p.Place, trail: w.placeTrail(p.Place),
 		block: site.TitleBlock{Scope: w.placeName(p.Place), Sheet: w.sheetOf(w.partList, p.ID)}}
-	for _, id := range w.partList {
-		if o := w.book.PartByID[id]; o.Place == p.Place {
-			s.subs = append(s.subs, site.Link{Name: o.Name, URL: partPath(id), Motion: o.Motion, Here: id == p.ID})
-		}
-	}
-	s.prev, s.next = neighbours(w.partList, p.ID, func(id string) site.Link { return w.partLink(id, "") })
+	link := func(id string) site.Link { return w.partLink(id, "") }
+	s.subs = nearest(w.partsAt[p.Place], p.ID, link)
+	s.prev, s.next = neighbours(w.partList, p.ID, link)
 	s.hazards = p.Hazards
 	return w.frame(s)
 }

@@ -19,11 +19,13 @@ func (w *work) placeView(p *book.Place, number int) (any, error) {
 	s.prev, s.next = neighbours(ids, p.ID, func(id string) site.Link {
 		return site.Link{Name: w.placeName(id), URL: placePath(id)}
 	})
+	s.subs = nearest(w.chaptersAt[p.ID], "", func(id string) site.Link {
+		return site.Link{Name: w.book.ChapterByID[id].Name, URL: chapterPath(id)}
+	})
 	v := &site.PlacePage{ID: p.ID, Name: p.Name, Number: number, About: paragraph(p.About)}
 	for _, c := range w.book.Chapters {
 		if c.Place == p.ID {
 			v.Chapters = append(v.Chapters, site.Link{Name: c.Name, URL: root + chapterPath(c.ID)})
-			s.subs = append(s.subs, site.Link{Name: c.Name, URL: chapterPath(c.ID)})
 		}
 	}
 	for _, id := range w.terms {

@@ -90,14 +90,9 @@ func (w *work) termFrame(t *book.Term, main *example) site.Frame {
 	if len(main.facts) > 0 {
 		s.block.Facts = whose(main.title)
 	}
-	for _, id := range w.terms {
-		if o := w.book.TermByID[id]; o.Place == t.Place {
-			s.subs = append(s.subs, site.Link{Name: o.Name, URL: termPath(id), Here: id == t.ID})
-		}
-	}
-	s.prev, s.next = neighbours(w.terms, t.ID, func(id string) site.Link {
-		return site.Link{Name: w.book.TermByID[id].Name, URL: termPath(id)}
-	})
+	link := func(id string) site.Link { return site.Link{Name: w.book.TermByID[id].Name, URL: termPath(id)} }
+	s.subs = nearest(w.termsAt[t.Place], t.ID, link)
+	s.prev, s.next = neighbours(w.terms, t.ID, link)
 	s.hazards = t.Hazards
 	return w.frame(s)
 }

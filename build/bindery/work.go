@@ -45,7 +45,11 @@ type work struct {
 	parts    [][]string          // for each term the parts it speaks of
 	about    map[string][]int    // for each part the terms that speak of it
 
-	terms, partList []string       // ids in the order of reading
+	terms, partList []string // ids in the order of reading
+	chapters        []string
+	termsAt         placed
+	partsAt         placed
+	chaptersAt      placed
 	chain           *example       // the facts of the page from well to wire
 	spine           []int          // the links between well and wire, top to bottom
 	groups          map[string]int // of each term of the chain its group
@@ -145,6 +149,7 @@ func (w *work) order() {
 	slices.SortStableFunc(w.partList, func(a, b string) int {
 		return cmp.Compare(depth[w.book.PartByID[a].Place], depth[w.book.PartByID[b].Place])
 	})
+	w.sortByPlace()
 }
 
 // firstSentence is the beginning of a page's text, for lists.

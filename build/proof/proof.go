@@ -74,6 +74,9 @@ type checker struct {
 	only    map[string]bool // the files that are checked; nil for all
 	stop    func() bool     // whether the run is no longer wanted; nil: it is
 	running []string        // see runningNames
+
+	lowNames    []string            // the names of all terms in small letters
+	longerNames map[string][]string // see longer
 }
 
 // left says whether a file is left out of this run.

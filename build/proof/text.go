@@ -165,12 +165,22 @@ func (c *checker) runningNames() []string {
 // longer are the names of other terms in which a name stands: “specific
 // capacity” in “change of specific capacity”.
 func (c *checker) longer(name string) []string {
+	if list, ok := c.longerNames[name]; ok {
+		return list
+	}
+	if c.lowNames == nil {
+		for _, t := range c.book.Terms {
+			c.lowNames = append(c.lowNames, strings.ToLower(t.Name))
+		}
+		c.longerNames = map[string][]string{}
+	}
 	var list []string
-	for _, t := range c.book.Terms {
-		if n := strings.ToLower(t.Name); n != name && strings.Contains(n, name) {
+	for _, n := range c.lowNames {
+		if n != name && strings.Contains(n, name) {
 			list = append(list, n)
 		}
 	}
+	c.longerNames[name] = list
 	return list
 }
 
