@@ -140,7 +140,7 @@ test("the engine is loaded only where there is a sheet, and comes by itself", as
     page.on("request", (r) => asked.push(r.url()));
     await page.goto(address("index.html"));
     await page.waitForTimeout(1500);
-    assert.ok(!asked.some((u) => /assets\/(engine|book|names)\./.test(u)), "a page without a sheet loads the engine");
+    assert.ok(!asked.some((u) => /assets\/(engine|book)\./.test(u)), "a page without a sheet loads the engine");
     await page.goto(address(chain));
     await page.waitForFunction(hasAnswered);
     const ms = await page.evaluate(() => Math.round(performance.now()));
