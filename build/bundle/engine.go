@@ -17,6 +17,13 @@ const enginePackage = "./calcwasm"
 // next, so they are not handed on to the go command.
 var machineSettings = []string{"GOOS", "GOARCH", "GOAMD64", "GOARM64", "GOWASM", "GOEXPERIMENT", "GOFLAGS", "CGO_ENABLED", "GOWORK"}
 
+// lean keeps functions from being inlined, which makes the packed engine an
+// eighth smaller, except where a keystroke spends its time: in the runtime's
+// memory and in solving. With these the chain is solved in 0.9 ms instead of
+// 1.5, for 40 kB (of 1.3 MB); with all inlined in 0.8 ms, for 180 kB.
+var lean = []string{"-gcflags=all=-l", "-gcflags=runtime=", "-gcflags=internal/runtime/...=",
+	"-gcflags=columnbowl/calcwasm/formula=", "-gcflags=columnbowl/calcwasm/reckon="}
+
 // Engine builds the engine for the page from the module in moduleDir: a wasip1
 // reactor. It needs the go command. Same sources and same Go give same bytes:
 // no paths, no build id, no version control stamp.
@@ -32,8 +39,8 @@ func Engine(moduleDir string) (wasm []byte, err error) {
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
 	out := filepath.Join(folder, "engine.wasm")
-	cmd := exec.Command(tool, "build", "-trimpath", "-buildvcs=false", "-buildmode=c-shared",
-		"-gcflags=all=-l", "-ldflags=-s -w -buildid=", "-o", out, enginePackage)
+	cmd := exec.Command(tool, append(append([]string{"build", "-trimpath", "-buildvcs=false", "-buildmode=c-shared", "-ldflags=-s -w -buildid="},
+		lean...), "-o", out, enginePackage)...)
 	cmd.Dir = moduleDir
 	cmd.Env = append(without(os.Environ(), machineSettings), "GOOS=wasip1", "GOARCH=wasm")
 	var said bytes.Buffer

@@ -115,7 +115,7 @@ func TestRoomsOfASmallEngine(t *testing.T) {
 func named(t testing.TB, dir string) []byte {
 	t.Helper()
 	out := filepath.Join(t.TempDir(), "named.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-buildmode=c-shared", "-gcflags=all=-l", "-o", out, enginePackage)
+	cmd := exec.Command("go", append(append([]string{"build", "-trimpath", "-buildvcs=false", "-buildmode=c-shared"}, lean...), "-o", out, enginePackage)...)
 	cmd.Dir = dir
 	cmd.Env = append(without(os.Environ(), machineSettings), "GOOS=wasip1", "GOARCH=wasm")
 	if said, err := cmd.CombinedOutput(); err != nil {
