@@ -83,7 +83,7 @@ function prepare(page: ParentNode): void {
 
 /** Wakes what lives on the page. */
 function enliven(): void {
-  reachScrolled();
+  whenAtRest(reachScrolled); // it has to lay the page out
   if (!customElements.get("fact-sheet")) {
     customElements.define("fact-sheet", FactSheet);
     customElements.define("cut-sheet", CutSheet);
@@ -122,7 +122,12 @@ function wakeWhenIdle(): void {
     if (!woken) sheets.forEach((s) => void s.wake());
     woken = true;
   };
-  const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(wake, { timeout: 2000 }) : setTimeout(wake, 50));
+  whenAtRest(wake);
+}
+
+/** Does something, once or twice, when the page has been painted and has nothing else to do. */
+function whenAtRest(work: () => void): void {
+  const idle = () => (typeof requestIdleCallback === "function" ? requestIdleCallback(work, { timeout: 2000 }) : setTimeout(work, 50));
   if (document.readyState === "complete") idle();
   else addEventListener("load", idle); // also where nothing is painted: in a tab behind others
   requestAnimationFrame(idle);
