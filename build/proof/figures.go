@@ -30,10 +30,13 @@ type ground struct {
 	us  *unit.Unit // in which readers of US units see it; nil if it is of no term
 }
 
+// unitWords are the units of figures, as running text has them.
+const unitWords = `ft/s|ft/100ft|gpm/ft|lbf/ft|lbf|psia|psi|gpm|ft|in|hp|kWh|kW|kVA|kPa|rpm|gal|mg/L|°F|Hz|lb|mm|m³/h|m/s|%|A|V|m`
+
 // A number and its unit. Only units are here that no plain word is taken for; a
 // number behind which “in” and another number stand is no length.
 var (
-	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(ft/s|ft/100ft|gpm/ft|lbf/ft|lbf|psia|psi|gpm|ft|in|hp|kWh|kW|kVA|kPa|rpm|gal|mg/L|°F|Hz|lb|mm|m³/h|m/s|%|A|V|m)(?:$|[^\w/²³])`)
+	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + `)(?:$|[^\w/²³])`)
 	rates   = regexp.MustCompile(`^ (?:(?:in|for|to|per) (?:each )?|each )(?:100 ft|hundred feet)`)
 	vague   = regexp.MustCompile(`(?i)\b(?:about|some|nearly|almost|hardly|roughly|around|over|more than|less than|above|below|under)(?: a| the| every)?[  ]$`)
 )
@@ -98,7 +101,8 @@ func (f *figure) restsOn(g *ground) bool {
 // textFigures are the figures that a reader of a chapter meets: in its running
 // text, its aims, its questions and below its pictures.
 func textFigures(p *book.Page) []figure {
-	list := figuresOf(proseOf(p.Doc).text, 0)
+	text := proseOf(p.Doc).text
+	list := append(figuresOf(text, 0), tableFigures(text)...)
 	for _, b := range p.Doc.Blocks {
 		if b.Kind == markdown.Question || b.Kind == markdown.Picture {
 			for _, f := range figuresOf([]byte(b.Body), 0) {
