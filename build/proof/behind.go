@@ -61,6 +61,16 @@ func (c *checker) behind(p *book.Page, examples []*reckon.Example) ([]figure, []
 	return used, known
 }
 
+// quantity reads a number with its unit, which is that of the pure number if
+// none stands there.
+func quantity(text string) (v float64, u *unit.Unit, rest string, ok bool) {
+	v, u, _, rest, err := unit.ReadNotation(text)
+	if u == nil {
+		u, _ = unit.Lookup("1")
+	}
+	return v, u, rest, err == nil
+}
+
 // behindLine reads a line that is a sum or names a source.
 func (c *checker) behindLine(p *book.Page, b *markdown.Block, line string, off int) ([]figure, []ground) {
 	wrong := func(message, suggest string) ([]figure, []ground) {
@@ -71,17 +81,17 @@ func (c *checker) behindLine(p *book.Page, b *markdown.Block, line string, off i
 	if m := because.FindStringSubmatch(line); m != nil {
 		var known []ground
 		for _, text := range strings.Split(m[1], ", ") {
-			v, u, _, rest, err := unit.ReadNotation(text)
-			if err != nil || u == nil || rest != "" {
-				return wrong("“"+text+"” is no number with a unit, such as 5 ft/100ft.", "")
+			v, u, rest, ok := quantity(text)
+			if !ok || rest != "" {
+				return wrong("“"+text+"” is no number, such as 5 ft/100ft or 2.31.", "")
 			}
-			known = append(known, ground{u.Dim, v*u.Factor + u.Offset, u})
+			known = append(known, ground{u.Dim, v*u.Factor + u.Offset, u, nil})
 		}
 		return nil, known
 	}
 	text, sum, found := strings.Cut(line, " = ")
-	_, u, _, rest, err := unit.ReadNotation(text)
-	if !found || err != nil || u == nil || rest != "" {
+	_, u, rest, ok := quantity(text)
+	if !found || !ok || rest != "" {
 		return wrong(`Expected “given …”, “expect …”, “leave out …”, a sum such as 31.5 ft = 37.9 ft - 6.4 ft, or figures and where they come from: 5 ft/100ft because "…".`, "")
 	}
 	scope := c.book.Engine.Scope
@@ -103,7 +113,7 @@ func (c *checker) behindLine(p *book.Page, b *markdown.Block, line string, off i
 	for i := range parts {
 		parts[i].off = b.At(false, off+len(line)-len(sum)+parts[i].off)
 	}
-	return parts, []ground{{u.Dim, x, u}}
+	return parts, []ground{{u.Dim, x, u, nil}}
 }
 
 // altered reckons a worked example of the page again with the facts of a block

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"bytes"
 	"math"
 	"regexp"
 	"slices"
@@ -16,18 +17,19 @@ import (
 // figure is a number with its unit in the running text of a chapter.
 type figure struct {
 	off, len int
-	text     string // as the notation writes it: "-0.8 ft", "2.66 ft/100ft"
-	unit     *unit.Unit
-	value    float64 // in that unit
-	fraction bool    // written with a stroke: 1-11/16 in
-	about    bool    // a word such as “some” stands before it
+	text     string     // as the notation writes it: "-0.8 ft", "2.66 ft/100ft"
+	unit     *unit.Unit // nil for a bare number
+	value    float64    // in that unit
+	fraction bool       // written with a stroke: 1-11/16 in
+	about    bool       // a word such as “some” stands before it
 }
 
 // ground is something that a figure may rest on: a value that the book has.
 type ground struct {
 	dim unit.Dim
 	si  float64
-	us  *unit.Unit // in which readers of US units see it; nil if it is of no term
+	us  *unit.Unit // in which readers of US units see it
+	is  *unit.Unit // and the others; nil if it is of no term
 }
 
 // unitWords are the units of figures, as running text has them.
@@ -40,6 +42,26 @@ var (
 	rates   = regexp.MustCompile(`^ (?:(?:in|for|to|per) (?:each )?|each )(?:100 ft|hundred feet)`)
 	vague   = regexp.MustCompile(`(?i)\b(?:about|some|nearly|almost|hardly|roughly|around|over|more than|less than|above|below|under)(?: a| the| every)?[  ]$`)
 )
+
+// A decimal fraction without a unit: a trim, a power factor, a term of a sum in
+// words. It may be the number of any value, in either system of units.
+var decimals = regexp.MustCompile(`\d+\.\d+`)
+
+// bareFigures are the decimal fractions of a text that no other figure holds.
+func bareFigures(text []byte, at int, others []figure) []figure {
+	var list []figure
+	for _, m := range decimals.FindAllIndex(text, -1) {
+		if m[0] > 0 && strings.ContainsRune("0123456789.,/", rune(text[m[0]-1])) || m[1] < len(text) && strings.ContainsRune("0123456789.%", rune(text[m[1]])) && bytes.ContainsAny(text[m[1]:min(len(text), m[1]+2)], "0123456789%") {
+			continue
+		}
+		f := figure{off: at + m[0], len: m[1] - m[0], text: string(text[m[0]:m[1]])}
+		held := func(o figure) bool { return f.off >= o.off && f.off < o.off+o.len }
+		if !slices.ContainsFunc(others, held) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
 
 // near is how far a figure behind a word such as “some” may be off.
 const near = 0.05
@@ -81,11 +103,14 @@ func figuresOf(text []byte, at int) []figure {
 // sign is not looked at: 1.5 ft below is −1.5 ft above. A value for each foot
 // may be told with the foot in words: 14.55 gpm for each foot.
 func (f *figure) restsOn(g *ground) bool {
+	if f.unit == nil {
+		return unit.Same(math.Abs(g.us.FromSI(g.si)), f.text) || g.is != nil && unit.Same(math.Abs(g.is.FromSI(g.si)), f.text)
+	}
 	in := g.si
 	switch {
 	case g.dim == f.unit.Dim:
 		in = f.unit.FromSI(g.si)
-	case g.us != nil && strings.HasPrefix(g.us.Symbol, f.unit.Symbol+"/"):
+	case strings.HasPrefix(g.us.Symbol, f.unit.Symbol+"/"):
 		in = g.us.FromSI(g.si)
 	default:
 		return false
@@ -103,9 +128,11 @@ func (f *figure) restsOn(g *ground) bool {
 func textFigures(p *book.Page) []figure {
 	text := proseOf(p.Doc).text
 	list := append(figuresOf(text, 0), tableFigures(text)...)
+	list = append(list, bareFigures(text, 0, list)...)
 	for _, b := range p.Doc.Blocks {
 		if b.Kind == markdown.Question || b.Kind == markdown.Picture {
-			for _, f := range figuresOf([]byte(b.Body), 0) {
+			inside := figuresOf([]byte(b.Body), 0)
+			for _, f := range append(inside, bareFigures([]byte(b.Body), 0, inside)...) {
 				f.off = b.At(false, f.off)
 				list = append(list, f)
 			}
@@ -213,7 +240,7 @@ func (c *checker) groundsOf(r *reckon.Result) []ground {
 		switch {
 		case !r.Known(i):
 		case t.Kind == formula.Quantity:
-			list = append(list, ground{t.Dim(), r.Values[i].Likely, t.US})
+			list = append(list, ground{t.Dim(), r.Values[i].Likely, t.US, t.SI})
 		case t.ID == reckon.BowlTerm:
 			list = append(list, c.familyGrounds(t.Values[int(r.Values[i].Likely)])...)
 		}
@@ -225,7 +252,7 @@ func (c *checker) familyGrounds(id string) []ground {
 	var list []ground
 	add := func(f reckon.Figure) {
 		if f.Known() && f.Unit != nil {
-			list = append(list, ground{f.Unit.Dim, f.SI, f.Unit})
+			list = append(list, ground{f.Unit.Dim, f.SI, f.Unit, nil})
 		}
 	}
 	for _, b := range c.book.Source.Bowls {
