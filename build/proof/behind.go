@@ -47,7 +47,7 @@ func (c *checker) behind(p *book.Page, examples []*reckon.Example) ([]figure, []
 				f, k := c.behindLine(p, b, text, off+strings.Index(line, text))
 				used, known = append(used, f...), append(known, k...)
 			}
-			for i := range line {
+			for i := range len(line) {
 				if altered[off+i] != '\n' {
 					altered[off+i] = ' ' // no line of a worked example
 				}
@@ -144,7 +144,10 @@ func (c *checker) altered(p *book.Page, b *markdown.Block, body string, left []s
 		facts = append(slices.DeleteFunc(facts, func(have reckon.Fact) bool { return have.Term == a.Term }), f)
 	}
 	for _, id := range left {
-		facts = slices.DeleteFunc(facts, func(have reckon.Fact) bool { return c.id(have.Term) == id })
+		n := len(facts)
+		if facts = slices.DeleteFunc(facts, func(have reckon.Fact) bool { return c.id(have.Term) == id }); len(facts) == n {
+			c.atHead(book.BlockRef{Page: p, Block: b}, "“"+id+"” is to be left out, and is no fact here.", "")
+		}
 	}
 	r := c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: -1})
 	if len(r.Clashes) > 0 {
