@@ -230,7 +230,7 @@ func (c *checker) linkedPages(p *book.Page) []*book.Page {
 // grounds are all values that are given or follow from facts, and the figures of
 // the family of bowls among them.
 func (c *checker) grounds(facts []reckon.Fact) []ground {
-	return c.groundsOf(c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: -1}))
+	return c.groundsOf(c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: -1, Plain: true}))
 }
 
 func (c *checker) groundsOf(r *reckon.Result) []ground {
