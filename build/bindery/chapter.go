@@ -50,6 +50,8 @@ func (w *work) runningHooks(root string) markdown.Hooks {
 		case markdown.Picture:
 			pictures++
 			return w.chapterPicture(b, pictures, root)
+		case markdown.Behind:
+			return "", nil // for the proof alone
 		}
 		ex := w.examples[b]
 		if ex == nil {

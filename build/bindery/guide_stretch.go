@@ -129,7 +129,7 @@ func (v *shownPage) together(a, b *markdown.Piece) bool {
 	case x == "" && y == "", x == markdown.Mistake && y == markdown.Mistake:
 		return true
 	}
-	return y == markdown.SI
+	return y == markdown.SI || y == markdown.Behind // what is not shown stands with what it is for
 }
 
 // shownBlocks renders the pieces of a page from one to another.

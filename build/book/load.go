@@ -23,7 +23,7 @@ var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterP
 // allowed are the blocks that each kind of page may hold.
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
-	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture},
+	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture, markdown.Behind},
 	AskedPage:   {markdown.Worked, markdown.Picture},
 
 	PairPage:  {markdown.Worked, markdown.Picture},

@@ -99,7 +99,7 @@ func (l *loading) blocks(p *Page) {
 		term = p.ID
 	}
 	for _, k := range p.Doc.Blocks {
-		if k.Unclosed || k.Kind == markdown.Question || k.Kind == markdown.Picture || k.Kind == markdown.Bowls || k.Kind == markdown.Example || k.Kind == markdown.Show || !slices.Contains(allowed[p.Kind], k.Kind) {
+		if k.Unclosed || k.Kind == markdown.Question || k.Kind == markdown.Picture || k.Kind == markdown.Behind || k.Kind == markdown.Bowls || k.Kind == markdown.Example || k.Kind == markdown.Show || !slices.Contains(allowed[p.Kind], k.Kind) {
 			continue
 		}
 		l.book.Source.Blocks = append(l.book.Source.Blocks, reckon.Block{Term: term, Kind: reckon.BlockKind(k.Kind), Head: k.Head, Body: k.Body})

@@ -18,7 +18,7 @@ const (
 	edits   = "put leave out minus plus times over bare whole for"
 	joiners = "and or not from step one of each within"
 	calls   = "min max sqrt abs round-up round-down table curve remainder"
-	blocks  = "formula si estimate assume worked mistake caution question picture bowls draw ask choose order"
+	blocks  = "formula si estimate assume worked mistake caution question picture behind bowls draw ask choose order"
 )
 
 // number is a number with its unit, on one line.

@@ -32,7 +32,8 @@ const (
 	Caution  Kind = "caution"
 	Question Kind = "question"
 	Picture  Kind = "picture"
-	Bowls    Kind = "bowls" // a table of the families of bowls, made when the book is bound
+	Behind   Kind = "behind" // what figures of a chapter's text rest on: checked, and not shown
+	Bowls    Kind = "bowls"  // a table of the families of bowls, made when the book is bound
 	Draw     Kind = "draw"
 	Ask      Kind = "ask"
 	Choose   Kind = "choose"
@@ -51,7 +52,7 @@ const (
 var Shown = []string{"page", "notation", "yaml", "csv", "shell"}
 
 // Kinds lists the blocks in the order in which authors learn them.
-var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Bowls, Draw, Ask, Choose, Order, Example, Show}
+var Kinds = []Kind{Formula, SI, Estimate, Assume, Worked, Mistake, Caution, Question, Picture, Behind, Bowls, Draw, Ask, Choose, Order, Example, Show}
 
 // PlainText is the fenced language that means nothing: text kept as it stands.
 const PlainText = "text"

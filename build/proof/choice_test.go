@@ -100,6 +100,35 @@ func TestChoiceOrchard(t *testing.T) {
 	}
 }
 
+// TestChoiceTraps: Turnstone 8 turns at 3500 rpm and has its best flow at 600 gpm
+// with 100 ft a stage. 282 ft are three stages; 300 gpm are half of its best flow and 400
+// two thirds; with 450 psi its bowls hold 1039.5 ft: eight full stages make 8 · 138 =
+// 1104 ft at shutoff, trimmed for 710 ft less than the limit; seven make 966 ft.
+func TestChoiceTraps(t *testing.T) {
+	submersible := []string{"build", "submersible", "capacity", "600 gpm", "total-head", "282 ft", "casing-inside-diameter", "12 in", "temperature", "60 F", "sand-content", "8 mg/L"}
+	for _, want := range []struct {
+		facts []string
+		kind  choosing.Kind
+		text  string
+		holds bool
+	}{
+		{nil, choosing.Against, "With so few stages, 3", true},
+		{[]string{"total-head", "390 ft"}, choosing.Against, "With so few stages", false},
+		{nil, choosing.Against, "of sand", true},
+		{[]string{"sand-content", "5 mg/L"}, choosing.Against, "of sand", false},
+		{[]string{"least-capacity", "300 gpm"}, choosing.Against, "is half of its best flow", true},
+		{[]string{"least-capacity", "400 gpm"}, choosing.Against, "is below 0.7 of its best flow", true},
+		{[]string{"least-capacity", "420 gpm"}, choosing.Against, "The least flow", false},
+		{[]string{"total-head", "710 ft"}, choosing.Against, "with full impellers", true},
+		{[]string{"total-head", "690 ft"}, choosing.Against, "with full impellers", false},
+	} {
+		c := of(t, ranked(t, handbook(t).Engine, with(submersible, want.facts...)...), "turnstone-8")
+		if says(c, want.kind, want.text) != want.holds {
+			t.Errorf("%v: a reason with %q is expected: %t; there are %+v", want.facts, want.text, want.holds, c.Reasons)
+		}
+	}
+}
+
 // TestChoiceOverload: the largest power of eight stages, about 90 hp, is more
 // than a motor of 75 hp gives; one of 100 hp carries it.
 func TestChoiceOverload(t *testing.T) {

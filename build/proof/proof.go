@@ -25,6 +25,7 @@ type Summary struct {
 	Assumptions            int
 	Examples               int
 	Numbers                int // expected values computed again
+	Figures                int // numbers with a unit in the text of chapters
 	Mistakes, Cautions     int
 	Links                  int // of the text and of the title blocks
 	Exercises              int // drawn for many seeds
@@ -46,6 +47,9 @@ func (s *Summary) String() string {
 		fmt.Sprintf("%d of them in two systems of units", s.Partners), count(s.Assumptions, "assumption"),
 		count(s.Examples, "worked example") + " with " + count(s.Numbers, "number") + " computed again",
 		count(s.Mistakes, "mistake"), count(s.Cautions, "caution"), count(s.Links, "link"),
+	}
+	if s.Figures > 0 {
+		parts = append(parts, count(s.Figures, "figure")+" in the text of chapters followed to what they rest on")
 	}
 	if s.Exercises > 0 {
 		parts = append(parts, count(s.Exercises, "exercise")+fmt.Sprintf(" drawn for %d seeds", seeds))
@@ -152,6 +156,7 @@ func (c *checker) whole() (report.List, Summary) {
 		c.fired()
 		c.counts()
 		c.examples()
+		c.prose()
 		c.mistakes()
 		c.partners()
 		c.openings()

@@ -94,7 +94,10 @@ func (c *Candidate) judge() {
 	c.casing() // also where the curve does not reach: what does not go in is not worth another look
 	if c.reaches() {
 		c.flow()
+		c.least()
 		c.trim()
+		c.few()
+		c.sand()
 		c.motor()
 		c.suction()
 		c.shaft()
@@ -169,6 +172,39 @@ func (c *Candidate) flow() {
 	}
 }
 
+// least: half of the best flow is where the page of the best capacity ends what
+// is borne for short runs (common practice).
+func (c *Candidate) least() {
+	switch share := c.value("least-capacity") / c.value("best-capacity"); {
+	case c.value("least-capacity") == 0: // a valve that is shut is a matter of its own
+	case share <= 0.5:
+		c.say(Against, "least-capacity", "The least flow, {least-capacity}, is half of its best flow, {best-capacity}, or less: it may not be left running there.")
+	case share < 0.7:
+		c.say(Against, "least-capacity", "The least flow, {least-capacity}, is below 0.7 of its best flow, {best-capacity}: borne now and then, not all day.")
+	}
+}
+
+// few: the points of a family hold from four stages up (page of the bowl
+// efficiency).
+func (c *Candidate) few() {
+	if c.value("stages") <= 3 {
+		c.say(Against, "stages", "With so few stages, {stages}, the efficiency is some points lower than its sheet says, and nothing is taken off here: leave room in the motor.")
+	}
+}
+
+// From here on sand and speed pull apart (page of the sand content): 5 mg/L in
+// kg/m3, and 2200 rpm in rad/s, between motors of two poles and of four.
+const (
+	someSand = 0.005
+	fast     = 2200 * 2 * math.Pi / 60
+)
+
+func (c *Candidate) sand() {
+	if c.value("sand-content") > someSand*(1+1e-9) && c.value("speed") > fast {
+		c.say(Against, "sand-content", "It runs at {speed} in water with {sand-content} of sand: a slower bowl with more stages lasts longer, if one goes in.")
+	}
+}
+
 func (c *Candidate) trim() {
 	trim, smallest := c.value("trim-ratio"), c.Bowl.Value("smallest-trim")
 	switch {
@@ -184,6 +220,8 @@ func (c *Candidate) trim() {
 	}
 	if limit := c.Bowl.Value("pressure-limit"); limit.Known() && c.value("shutoff-head")*c.value("specific-gravity")*weight > limit.SI {
 		c.say(Decides, "shutoff-head", "At shutoff it makes {shutoff-head}, more than the bowls hold: {bowl:pressure-limit}.")
+	} else if limit.Known() && c.value("shutoff-head")/(trim*trim)*c.value("specific-gravity")*weight > limit.SI {
+		c.say(Against, "shutoff-head", "Trimmed, the bowls hold its shutoff head, {shutoff-head}; with full impellers they would have to hold more than {bowl:pressure-limit}.")
 	}
 }
 

@@ -100,6 +100,7 @@ var bowlFields = [...]BowlField{
 	{Name: "pressure-limit", Unit: "psi", Low: 20, High: 2000},
 	{Name: "first-stage-length", Unit: "in", Low: 4, High: 200},
 	{Name: "added-stage-length", Unit: "in", Low: 1, High: 80},
+	{Name: "eye-height", Unit: "in", Low: 0.5, High: 120},
 	{Name: "smallest-trim", Unit: "1", Low: 0.7, High: 1, Usual: "0.85"},
 }
 
