@@ -27,6 +27,8 @@ type Asking struct {
 	Plain       []PlainUnit      // what an amount is by its unit alone
 	Nothing     []string         // words beside a number that is no fact
 	Pairs       []SpokenPair     // words before two facts joined by “to”
+	Scenes      []SpokenScene    // words that tell what a sentence is about
+	Rising      [][]string       // terms whose values rise in this order
 	titled                       // where the values stand
 	check       []func(*loading) // names that are followed when all pages are read
 }
@@ -45,8 +47,22 @@ type SpokenUnit struct {
 	Loose bool
 }
 
-// PlainUnit says which terms an amount in some units is when nothing else is said.
-type PlainUnit struct{ Units, Terms []string }
+// PlainUnit says which terms an amount in some units is when nothing else is
+// said. A Sure one is the first of them, but for the numbers of Unless.
+type PlainUnit struct {
+	Units, Terms []string
+	Sure         bool
+	Unless       []string
+}
+
+// SpokenScene are words after which a term means another one: in a field test a
+// capacity is the tested capacity. A Wide one holds for the whole text, a Sure
+// one makes sure what the unit says alone.
+type SpokenScene struct {
+	Say        []string
+	Read       [][2]string // the term said and the term meant
+	Wide, Sure bool
+}
 
 // SpokenPair is said before two facts joined by “to”.
 type SpokenPair struct{ Say, Terms []string }
@@ -72,6 +88,8 @@ func (l *loading) asking() {
 		{"plain", false, items(a.plain)},
 		{"nothing", false, texts(&a.Nothing)},
 		{"pairs", false, items(a.pair)},
+		{"scenes", false, items(a.scene)},
+		{"rising", false, items(a.rising)},
 	}
 	all := markdown.Span{Len: len(src)}
 	a.titled = readYAML(AskingFile, src, all, "the file "+AskingFile, fields, &l.found)
@@ -145,7 +163,15 @@ func (a *Asking) unit(y *yamlReader, path string, n *yaml.Node) {
 
 func (a *Asking) plain(y *yamlReader, path string, n *yaml.Node) {
 	var p PlainUnit
-	y.mapping(path, "what a unit says alone", n, []field{{"units", true, texts(&p.Units)}, {"terms", true, texts(&p.Terms)}})
+	var sure string
+	y.mapping(path, "what a unit says alone", n, []field{{"units", true, texts(&p.Units)}, {"terms", true, texts(&p.Terms)},
+		{"sure", false, oneOf(&sure, "yes")}, {"unless", false, texts(&p.Unless)}})
+	p.Sure = sure == "yes"
+	for i, number := range p.Unless {
+		if _, err := strconv.ParseFloat(number, 64); err != nil {
+			y.fail(y.where(item(path+".unless", i)), "“unless” has numbers: those that are asked back.", "")
+		}
+	}
 	a.Plain = append(a.Plain, p)
 	for i, u := range p.Units {
 		a.known(item(path+".units", i), u)
@@ -165,6 +191,32 @@ func (a *Asking) pair(y *yamlReader, path string, n *yaml.Node) {
 	a.Pairs = append(a.Pairs, p)
 	for i, id := range p.Terms {
 		a.term(id, item(path+".terms", i))
+	}
+}
+
+func (a *Asking) scene(y *yamlReader, path string, n *yaml.Node) {
+	var s SpokenScene
+	var wide, sure string
+	y.mapping(path, "what a sentence is about", n, []field{{"say", true, texts(&s.Say)}, {"wide", false, oneOf(&wide, "yes")}, {"sure", false, oneOf(&sure, "yes")},
+		{"read", true, func(y *yamlReader, path string, n *yaml.Node) {
+			keyed(y, path, "a list of terms, each with the one that is meant, such as capacity: tested-capacity", n, func(id, at string, value *yaml.Node) {
+				var meant string
+				text(&meant)(y, at, value)
+				s.Read = append(s.Read, [2]string{id, meant})
+				a.term(id, at+"#key")
+				a.term(meant, at)
+			})
+		}}})
+	s.Wide, s.Sure = wide == "yes", sure == "yes"
+	a.Scenes = append(a.Scenes, s)
+}
+
+func (a *Asking) rising(y *yamlReader, path string, n *yaml.Node) {
+	var list []string
+	texts(&list)(y, path, n)
+	a.Rising = append(a.Rising, list)
+	for i, id := range list {
+		a.term(id, item(path, i))
 	}
 }
 

@@ -288,3 +288,11 @@ func TestThirdSentences(t *testing.T) {
 		t.Errorf("of %d sentences %d are read wrong, more than 4", all, counts[wrong])
 	}
 }
+
+// A set written for this work by somebody else: facts of the whole book.
+func TestPracticeSentences(t *testing.T) {
+	_, counts, all := report(t, "practice.csv")
+	if goal := all / 75; all < 90 || counts[wrong] > goal {
+		t.Errorf("of %d sentences %d are read wrong, more than %d", all, counts[wrong], goal)
+	}
+}

@@ -35,12 +35,16 @@ func Vocabulary(b *book.Book) []byte {
 		s.Units = append(s.Units, ask.Alias{Say: u.Say, Unit: u.Read, Times: u.Times, Loose: u.Loose})
 	}
 	for _, p := range b.Asking.Plain {
-		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms})
+		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms, Sure: p.Sure, Unless: p.Unless})
 	}
 	for _, p := range b.Asking.Pairs {
 		terms := append(p.Terms[:len(p.Terms):len(p.Terms)], "", "")
 		s.Pairs = append(s.Pairs, ask.Pair{First: terms[0], Second: terms[1], Say: p.Say})
 	}
+	for _, c := range b.Asking.Scenes {
+		s.Scenes = append(s.Scenes, ask.Scene{Say: c.Say, Read: c.Read, Wide: c.Wide, Sure: c.Sure})
+	}
+	s.Rising = b.Asking.Rising
 	return s.Pack()
 }
 

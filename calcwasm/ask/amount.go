@@ -47,6 +47,15 @@ func (s *session) amountAt(from, end int, v float64) int {
 	return a.to
 }
 
+// inchAmount puts “inch and a half”.
+func (s *session) inchAmount(from, length int, v float64) int {
+	a := amount{from: from, to: from + length, token: len(s.tokens), last: len(s.tokens), value: v, low: strconv.FormatFloat(v, 'f', -1, 64), unitText: "in"}
+	a.unit, _ = unit.Lookup("in")
+	s.put(token{class: number, text: a.low, from: a.from, to: a.to, amount: len(s.amounts)})
+	s.amounts = append(s.amounts, a)
+	return a.to
+}
+
 // unitOf finds the unit of an amount whose number ends at a place: behind it, or
 // what its words may stand for, or before it.
 func (s *session) unitOf(a *amount, end int, money bool) {
@@ -56,6 +65,10 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 		skip = 1 // 8-inch
 	}
 	u, n := s.unitAt(rest[skip:])
+	if before := s.unitBefore(); n > 0 && before != nil && numberFollows(rest[skip+n:]) {
+		a.unit, a.unitText = before, before.Symbol // “volts 460 amps 88”
+		return
+	}
 	if money {
 		u, n = nil, 0
 	}
@@ -245,4 +258,10 @@ func (s *session) aliasAt(rest string) (found []alias, length int) {
 		length++ // an abbreviation's point
 	}
 	return found, length
+}
+
+// numberFollows tells whether a text goes on with a number.
+func numberFollows(rest string) bool {
+	rest = strings.TrimLeft(rest, " ")
+	return digit(rest, 0)
 }

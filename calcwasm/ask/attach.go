@@ -36,6 +36,7 @@ func (s *session) attach() {
 		from = to
 	}
 	s.alternatives()
+	s.readScenes()
 }
 
 // alternatives gives what is said for the first of two numbers to the second:

@@ -12,12 +12,14 @@ import (
 // could be.
 
 // turning words make another thing of a number than the phrase beside it says:
-// a difference, a wish, a case, a time that is over.
-const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|unless|" +
-	"lower|higher|deeper|shallower|bigger|smaller|better|worse|old|older|former|formerly|previous|previously|used|was|were|had|replaced|replace|replacing|swap|instead|" +
-	"new|lowest|highest|deepest|worst|best|ever|once|ago|years|originally|original|trimmed|reduced|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|plus|minus|half|twice|double|each|per|" +
-	"every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|second|other|both|same|almost|nearly|neighbor|neighbour|neighbors|neighbours|neighbor's|neighbour's|" +
-	"shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|"
+// a difference, a wish, a case, a time that is over, a thing of somebody else,
+// hearsay, a limit, a share.
+const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|lower|higher|deeper|shallower|bigger|smaller|better|worse|plus|minus|increase|increased|raised|rose|dropped|added|adding|" +
+	"if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|unless|perhaps|possibly|probably|hope|hopes|hoping|wish|plan|planning|planned|enough|unsure|doubt|claims|claimed|swears|remember|recall|supposedly|allegedly|rumor|rumour|whether|" +
+	"old|older|former|formerly|previous|previously|prior|used|was|were|had|replaced|replace|replacing|swap|new|once|ago|years|originally|original|ever|yesterday|until|till|grandfather|dad|" +
+	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|catalog|catalogue|brochure|example|" +
+	"trimmed|reduced|half|third|quarter|twice|double|each|per|every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|almost|nearly|apiece|share|" +
+	"lowest|highest|deepest|worst|best|shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|must|"
 
 // turnsMeaning tells whether a word is one of them.
 func turnsMeaning(text string) bool { return inBars(turning, text) }
@@ -35,11 +37,20 @@ func (s *session) firm(i, term int) bool {
 	if s.onlyByUnit(a, term) {
 		return !s.turned(i, nil)
 	}
+	if s.plainly(i, term) {
+		return true
+	}
 	for _, e := range s.evidence[i] {
 		if e.term != term {
 			continue
 		}
 		p := &s.said[e.saying]
+		if p.phrase.kind == scene {
+			if p.phrase.setting.sure && !s.turned(i, nil) {
+				return true
+			}
+			continue
+		}
 		if s.strong(a, p, term) && s.beside(p, i) && s.single(p, i, term) && !s.turned(i, p) && !s.speaksOf(p, i, term) && !s.elsewise(i, p, term) && s.ends(i, p) {
 			return true
 		}
@@ -182,7 +193,12 @@ func (s *session) clause(i int, p *saying) (from, to int) {
 
 func (s *session) divides(k int) bool {
 	t := &s.tokens[k]
-	return t.class == number && !s.amounts[t.amount].word || t.class == sign && strings.Contains(",;.!?\n", t.text)
+	return t.class == number && !s.amounts[t.amount].word || s.closes(k)
+}
+
+// closes tells whether a sign stands here that divides a sentence.
+func (s *session) closes(k int) bool {
+	return s.tokens[k].class == sign && strings.Contains(",;.!?\n", s.tokens[k].text)
 }
 
 // turned tells whether a word of the clause turns what a phrase says, or is not
@@ -195,6 +211,9 @@ func (s *session) turned(i int, p *saying) bool {
 			continue
 		}
 		if t.text == "between" && s.amounts[i].joint != "" {
+			continue
+		}
+		if t.scene {
 			continue
 		}
 		if turnsMeaning(t.text) || t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
@@ -225,7 +244,9 @@ func (s *session) bygone(at int) bool {
 }
 
 // courtesy are words of a talk that say nothing about a number.
-const courtesy = " hi hello well please quote quoting thanks thank want wants need needs pump pumps water its it's also then still that's there's got get have has does do us them customer customers he's she's they're i'm we're hey yes ok okay regards morning system irrigation deep turbine job "
+const courtesy = " hi hello well please pls plz quote quoting thanks thank thx want wants need needs pump pumps water its it's also then still that's thats there's theres got get have has does do us them customer customers he's hes she's shes she it'll they're i'm im we're hey yes yep ok okay regards morning system irrigation deep turbine job " +
+	"sir maam mate folks gents afternoon evening cheers btw fyi w abt bout bt kinda sorta like likes looking roughly give getting going go goes gonna again today usually normally generally always most days whole way one steady steadily good nice clean clear kind sort what whats how much big many price cost costs send email back soon asap " +
+	"site orchard farm ranch field meadow village town house barn dairy quarry plant station job yard site's log lab all out round clock during doing while running making lasts holding holds hold stays stay comes coming come keeps keep sees see gets goes runs run gives through thru along across place hole wells point spot legs three us we've i've youre your feet inches dont "
 
 // elsewise tells whether something in the sentence speaks for another term that
 // the amount could be: a phrase or a rare word of the clause, or a word anywhere

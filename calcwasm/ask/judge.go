@@ -130,6 +130,8 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 			score := byUnit + s.overlap(i, t)
 			if single && !said {
 				score += byHint
+			} else if s.plainly(i, t) {
+				score += 2 * byHint
 			}
 			if clear {
 				score = some

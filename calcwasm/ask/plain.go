@@ -11,12 +11,9 @@ import (
 // that the vocabulary names one only.
 func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
 	for _, u := range a.units() {
-		for _, g := range s.groups {
-			for _, v := range g.units {
-				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
-					terms = append(terms, g.terms...)
-					break
-				}
+		for g := range s.groups {
+			if s.groups[g].has(u) {
+				terms = append(terms, s.groups[g].terms...)
 			}
 		}
 	}
@@ -32,6 +29,54 @@ func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single b
 		}
 	}
 	return terms, false
+}
+
+// has tells whether a unit is of the kind of a group.
+func (g *group) has(u *unit.Unit) bool {
+	for _, v := range g.units {
+		if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
+			return true
+		}
+	}
+	return false
+}
+
+// plainly tells whether an amount is a term because its unit says so and
+// nothing in the sentence says otherwise: “8 stages, 700 gpm”. A second amount of
+// the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.
+func (s *session) plainly(i, term int) bool {
+	a := &s.amounts[i]
+	if a.unit == nil {
+		return false
+	}
+	sure := false
+	for g := range s.groups {
+		p := &s.groups[g]
+		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low)
+	}
+	if !sure || s.saidAt(a) || s.turned(i, nil) {
+		return false
+	}
+	for _, e := range s.evidence[i] {
+		if e.term != term && e.score >= some {
+			return false
+		}
+	}
+	for o := range s.amounts {
+		if o != i && s.amounts[o].unit != nil && s.amounts[o].unit.Dim == a.unit.Dim {
+			return false
+		}
+	}
+	return true
+}
+
+// saidAt tells whether an amount is where something else was seen.
+func (s *session) saidAt(a *amount) bool {
+	k := a.token - 1
+	for k >= 0 && isIn(" the a about around abt approx ~ ", s.tokens[k].text) {
+		k--
+	}
+	return k >= 0 && isIn(" at @ ", s.tokens[k].text)
 }
 
 // units are all units that an amount may be in.

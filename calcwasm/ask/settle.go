@@ -22,6 +22,43 @@ func (s *session) settle(list []Reading) {
 			}
 		}
 	}
+	s.ordered(list)
+}
+
+// ordered asks what does not rise as the book says that it does: a drawdown that
+// is larger than the static level may be a level.
+func (s *session) ordered(list []Reading) {
+	for _, terms := range s.rising {
+		last := -1
+		for _, t := range terms {
+			at := sureOf(list, t)
+			if at < 0 {
+				continue
+			}
+			if last >= 0 && !s.rises(&list[last], &list[at]) {
+				s.doubt(&list[last])
+				s.doubt(&list[at])
+			}
+			last = at
+		}
+	}
+}
+
+// sureOf is the place of the reading that is sure to be a term, or -1.
+func sureOf(list []Reading, term int) int {
+	for i := range list {
+		if list[i].State == Sure && list[i].Candidates[0].Term == term {
+			return i
+		}
+	}
+	return -1
+}
+
+// rises tells whether a fact is below another one.
+func (s *session) rises(a, b *Reading) bool {
+	x, errX := s.book.Read(a.Candidates[0].Term, a.Candidates[0].Value)
+	y, errY := s.book.Read(b.Candidates[0].Term, b.Candidates[0].Value)
+	return errX != nil || errY != nil || x.Likely <= y.Likely
 }
 
 func (s *session) sameValue(a, b *Candidate) bool {

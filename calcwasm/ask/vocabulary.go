@@ -24,13 +24,21 @@ const (
 	cue     kind = iota // speaks for terms, or is a value of a choice
 	nothing             // the number before it is no fact: “3 phase”
 	pair                // two facts follow, joined by “to”: “drops from 180 to 220”
+	scene               // tells what the sentence is about: “field test”
 )
 
 // phrase is a row of words with what it speaks for.
 type phrase struct {
-	kind   kind
-	words  []part
-	senses []sense
+	kind    kind
+	words   []part
+	senses  []sense
+	setting *setting // of a scene
+}
+
+// setting says which term is meant by which one in a scene, two by two.
+type setting struct {
+	read       []int
+	wide, sure bool
 }
 
 // part is a word of a phrase. An exact one is not taken in another form; before
@@ -64,8 +72,10 @@ type unitWord struct {
 
 // group says which terms a bare unit speaks for: 400 gpm is a capacity.
 type group struct {
-	units []*unit.Unit
-	terms []int
+	units  []*unit.Unit
+	terms  []int
+	sure   bool   // the first is meant
+	unless string // numbers that are asked nevertheless
 }
 
 // vocabulary is how people speak about the terms of one book.
@@ -76,9 +86,11 @@ type vocabulary struct {
 	words   []string         // the same words in the order in which they came, for their spelling
 	aliases []alias
 	groups  []group
-	units   []unitWord        // words for units, for their spelling
-	asks    []map[string]bool // for each term the stems of its question
-	owners  map[string][]int  // by a word the terms in whose names it stands
+	units   []unitWord           // words for units, for their spelling
+	asks    []map[string]bool    // for each term the stems of its question
+	owners  map[string][]int     // by a word the terms in whose names it stands
+	scenes  map[string][]*phrase // by the stem of the first word
+	rising  [][]int
 }
 
 // add adds a phrase, or joins its senses to the same phrase said before.
@@ -101,7 +113,7 @@ func (v *vocabulary) add(k kind, text string, senses ...sense) {
 		v.known[w.text], v.known[w.stem] = true, true
 	}
 	v.first[head] = append(v.first[head], len(v.phrases))
-	v.phrases = append(v.phrases, phrase{k, words, senses})
+	v.phrases = append(v.phrases, phrase{kind: k, words: words, senses: senses})
 }
 
 // anywhere are words of names that say nothing, for every sentence has them.
