@@ -23,6 +23,8 @@ type Asking struct {
 	Cues, Leans []Speech         // words for a term; words for it where nothing clearer is said
 	Hints       []Speech         // words that help and are not enough
 	Values      []Speech         // words for the values of choices
+	Signs       []Speech         // words from which a value follows in all likelihood: it is asked
+	Minus       []Speech         // words with which the number means its minus: “12 ft below the well”
 	Units       []SpokenUnit     // other words for units
 	Plain       []PlainUnit      // what an amount is by its unit alone
 	Nothing     []string         // words beside a number that is no fact
@@ -83,7 +85,9 @@ func (l *loading) asking() {
 		{"cues", false, a.speeches(&a.Cues)},
 		{"leans", false, a.speeches(&a.Leans)},
 		{"hints", false, a.speeches(&a.Hints)},
-		{"values", false, a.values},
+		{"values", false, a.values(&a.Values)},
+		{"signs", false, a.values(&a.Signs)},
+		{"minus", false, a.speeches(&a.Minus)},
 		{"units", false, items(a.unit)},
 		{"plain", false, items(a.plain)},
 		{"nothing", false, texts(&a.Nothing)},
@@ -111,33 +115,35 @@ func (a *Asking) speeches(to *[]Speech) reader {
 }
 
 // values reads lists of phrases under the values of choices.
-func (a *Asking) values(y *yamlReader, path string, n *yaml.Node) {
-	keyed(y, path, "a list of choices", n, func(id, at string, choice *yaml.Node) {
-		a.term(id, at+"#key")
-		keyed(y, at, "a list of the choice's words, each with how people say it", choice, func(value, at string, say *yaml.Node) {
-			s := Speech{Term: id, Value: value}
-			texts(&s.Say)(y, at, say)
-			a.Values = append(a.Values, s)
-			a.check = append(a.check, func(l *loading) {
-				t := l.book.TermByID[id]
-				if t == nil {
-					return
-				}
-				var words []string
-				for _, v := range t.Values {
-					words = append(words, v.ID)
-				}
-				if id == reckon.BowlTerm { // its values are the families, each a file
-					for _, bowl := range l.book.Bowls {
-						words = append(words, bowl.ID)
+func (a *Asking) values(to *[]Speech) reader {
+	return func(y *yamlReader, path string, n *yaml.Node) {
+		keyed(y, path, "a list of choices", n, func(id, at string, choice *yaml.Node) {
+			a.term(id, at+"#key")
+			keyed(y, at, "a list of the choice's words, each with how people say it", choice, func(value, at string, say *yaml.Node) {
+				s := Speech{Term: id, Value: value}
+				texts(&s.Say)(y, at, say)
+				*to = append(*to, s)
+				a.check = append(a.check, func(l *loading) {
+					t := l.book.TermByID[id]
+					if t == nil {
+						return
 					}
-				}
-				if !slices.Contains(words, value) {
-					l.inAsking(at+"#key", "“"+value+"” is not a value of “"+id+"”.", formula.Nearest(value, words))
-				}
+					var words []string
+					for _, v := range t.Values {
+						words = append(words, v.ID)
+					}
+					if id == reckon.BowlTerm { // its values are the families, each a file
+						for _, bowl := range l.book.Bowls {
+							words = append(words, bowl.ID)
+						}
+					}
+					if !slices.Contains(words, value) {
+						l.inAsking(at+"#key", "“"+value+"” is not a value of “"+id+"”.", formula.Nearest(value, words))
+					}
+				})
 			})
 		})
-	})
+	}
 }
 
 func (a *Asking) unit(y *yamlReader, path string, n *yaml.Node) {

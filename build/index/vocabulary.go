@@ -31,6 +31,7 @@ func Vocabulary(b *book.Book) []byte {
 	}
 	s.Cues, s.Leans, s.Hints = said(b.Asking.Cues), said(b.Asking.Leans), said(b.Asking.Hints)
 	s.Values = append(s.Values, said(b.Asking.Values)...)
+	s.Signs, s.Minus = said(b.Asking.Signs), said(b.Asking.Minus)
 	for _, u := range b.Asking.Units {
 		s.Units = append(s.Units, ask.Alias{Say: u.Say, Unit: u.Read, Times: u.Times, Loose: u.Loose})
 	}

@@ -25,6 +25,8 @@ type amount struct {
 	none     bool    // something beside it says that it is no fact
 	negated  bool    // “not 180”
 	word     bool    // it belongs to a phrase: “schedule 40”
+	led      bool    // its unit stands before it
+	replaced bool    // corrected by the next: “650, no, make that 600”
 	either   bool    // one of two: “100 or 110”
 	bound    bool    // one end only: “more than 200”
 	relative bool    // counted from another thing: “20 ft below the pumping level”
@@ -66,7 +68,7 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	}
 	u, n := s.unitAt(rest[skip:])
 	if before := s.unitBefore(); n > 0 && before != nil && numberFollows(rest[skip+n:]) {
-		a.unit, a.unitText = before, before.Symbol // “volts 460 amps 88”
+		a.unit, a.unitText, a.led = before, before.Symbol, true // “volts 460 amps 88”
 		return
 	}
 	if money {
@@ -89,7 +91,7 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	if u == nil && m == 0 && !money {
 		u = s.unitBefore()
 		if u != nil {
-			a.unit, a.unitText = u, u.Symbol
+			a.unit, a.unitText, a.led = u, u.Symbol, true
 		}
 	}
 	if n > 0 && n >= m {

@@ -5,6 +5,7 @@ import "strings"
 // evidence is what one phrase says for one amount.
 type evidence struct {
 	saying, term, score int
+	minus               bool
 }
 
 // attach gives each phrase to an amount for each of its terms. In every piece
@@ -36,6 +37,8 @@ func (s *session) attach() {
 		from = to
 	}
 	s.alternatives()
+	s.corrections()
+	s.backwards()
 	s.readScenes()
 }
 
@@ -52,6 +55,44 @@ func (s *session) alternatives() {
 			s.evidence[i+1] = s.evidence[i]
 		} else if len(s.evidence[i]) == 0 {
 			s.evidence[i] = s.evidence[i+1]
+		}
+	}
+}
+
+// corrections are words between a number and the one that is meant instead.
+const corrections = "|make that|sorry|i mean|i meant|scratch that|wait|strike that|no make|"
+
+// corrections gives what is said for a number that is taken back to the next.
+func (s *session) corrections() {
+	for i := 0; i+1 < len(s.amounts); i++ {
+		a, b := &s.amounts[i], &s.amounts[i+1]
+		for k := a.last + 1; k < b.token && k < a.last+6; k++ {
+			text := s.tokens[k].text
+			two := text
+			if k+1 < b.token {
+				two += " " + s.tokens[k+1].text
+			}
+			a.replaced = a.replaced || inBars(corrections, text) || inBars(corrections, two)
+		}
+		if a.replaced && !s.spoken(i+1) {
+			s.evidence[i+1] = append(s.evidence[i+1], s.evidence[i]...)
+		}
+	}
+}
+
+// backwards reads where something came from: “draws down to 195 from 140”. A pair
+// of the vocabulary tells what comes before what.
+func (s *session) backwards() {
+	for i := 1; i < len(s.amounts); i++ {
+		if t := s.amounts[i].token - 1; t < 0 || s.tokens[t].text != "from" || s.spoken(i) {
+			continue
+		}
+		for _, two := range s.pairs {
+			for _, e := range s.evidence[i-1] {
+				if e.term == two[1] && e.score >= some {
+					s.evidence[i] = append(s.evidence[i], evidence{saying: e.saying, term: two[0], score: byCue})
+				}
+			}
 		}
 	}
 }
@@ -78,7 +119,7 @@ func (s *session) nothings() {
 		}
 		for a := range s.amounts {
 			p, am := &s.said[c], &s.amounts[a]
-			am.none = am.none || s.behind(am, p.from) || p.from < am.token && am.token < p.to
+			am.none = am.none || !am.led && s.behind(am, p.from) || p.from < am.token && am.token < p.to
 		}
 	}
 }
@@ -104,7 +145,7 @@ func (s *session) pair(c int) {
 			s.amounts[a].none = true
 			continue
 		}
-		s.evidence[a] = append(s.evidence[a], evidence{c, senses[0].term, senses[0].weight + 2*perWord})
+		s.evidence[a] = append(s.evidence[a], evidence{saying: c, term: senses[0].term, score: senses[0].weight + 2*perWord})
 		if a+1 == len(s.amounts) || !s.reaches(&s.amounts[a], &s.amounts[a+1]) {
 			continue
 		}
@@ -112,7 +153,7 @@ func (s *session) pair(c int) {
 			s.amounts[a+1].none = true
 			continue
 		}
-		s.evidence[a+1] = append(s.evidence[a+1], evidence{c, senses[1].term, senses[1].weight + 2*perWord})
+		s.evidence[a+1] = append(s.evidence[a+1], evidence{saying: c, term: senses[1].term, score: senses[1].weight + 2*perWord})
 	}
 }
 
@@ -144,7 +185,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				score += perWord * (len(p.phrase.words) - 1)
 			}
 			if a >= 0 && score > 0 {
-				list[a] = append(list[a], evidence{c, sense.term, score})
+				list[a] = append(list[a], evidence{c, sense.term, score, sense.minus})
 			}
 		}
 	}

@@ -84,8 +84,27 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 	}
 	for _, sense := range p.phrase.senses {
 		if sense.term == term && sense.value < 0 {
-			place := isIn(placeWords, p.phrase.words[0].text) && p.phrase.kind == cue
-			return sense.weight >= byCue && !(a.bare() && place)
+			return sense.weight >= byCue && !(a.bare() && p.phrase.kind == cue && s.vague(a, p, sense.weight))
+		}
+	}
+	return false
+}
+
+// vague tells whether a phrase says too little for a number without a unit: a
+// place, or a thing of which the book counts many kinds of numbers (“motor 94”),
+// unless the number is a fraction as sizes are.
+func (s *session) vague(a *amount, p *saying, weight int) bool {
+	w := &p.phrase.words[0]
+	if isIn(placeWords, w.text) {
+		return true
+	}
+	if weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+		return false
+	}
+	owners := s.owners[ownKey(w.text, w.stem)]
+	for _, o := range owners {
+		if t := &s.book.Terms[o]; t.US.Dim != s.book.Terms[owners[0]].US.Dim {
+			return true
 		}
 	}
 	return false

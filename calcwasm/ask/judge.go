@@ -29,7 +29,7 @@ func (s *session) judge(i int) Reading {
 	case a.relative:
 		r.Message = "“" + piece + "” is counted from something else, not from where the book counts."
 		return r
-	case a.negated:
+	case a.negated || a.replaced:
 		r.Message = "“" + piece + "” is said not to be so."
 		return r
 	}
@@ -84,6 +84,9 @@ func (s *session) candidates(i int) []Candidate {
 	var list []Candidate
 	for _, e := range s.evidence[i] {
 		f := s.fit(&s.amounts[i], e.term)
+		if e.minus {
+			f.text = s.minus(&s.amounts[i], e.term, f.text)
+		}
 		if f.text == "" {
 			continue
 		}
@@ -94,6 +97,9 @@ func (s *session) candidates(i int) []Candidate {
 			continue
 		}
 		c := &list[at]
+		if e.minus {
+			c.Value = f.text
+		}
 		if e.score > c.score {
 			c.Reason = "“" + s.text[said.first:said.last] + "”"
 		}
@@ -107,6 +113,16 @@ func (s *session) candidates(i int) []Candidate {
 	}
 	sortCandidates(list)
 	return list
+}
+
+// minus is the amount below nothing as a value of a term, or "" if it cannot be.
+func (s *session) minus(a *amount, term int, text string) string {
+	if a.joint != "" || text == "" || text[0] == '-' {
+		return text
+	}
+	b := *a
+	b.low = "-" + b.low
+	return s.newFit(&b, term).text
 }
 
 func find(list []Candidate, term int) int {

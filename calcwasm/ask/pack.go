@@ -22,6 +22,8 @@ type Source struct {
 	Leans   []Said // ways of speaking that mean it where nothing clearer is said
 	Hints   []Said // words that help
 	Values  []Said // of choices
+	Signs   []Said // of choices: what follows from them is asked
+	Minus   []Said // with them the number means its minus
 	Units   []Alias
 	Plain   []Plain
 	Nothing []string
@@ -87,6 +89,12 @@ func (s *Source) Pack() []byte {
 	}
 	for _, v := range s.Values {
 		line(v.Say, "value", v.Term, v.Value)
+	}
+	for _, v := range s.Signs {
+		line(v.Say, "sign", v.Term, v.Value)
+	}
+	for _, t := range s.Minus {
+		line(t.Say, "minus", t.Term)
 	}
 	for _, u := range s.Units {
 		line(u.Say, "unit", u.Unit, strconv.FormatFloat(u.Times, 'g', -1, 64), mark(u.Loose, "loose"))
@@ -156,12 +164,16 @@ func Open(pack string, book *reckon.Book) (*Reader, error) {
 func (r *Reader) line(f []string) bool {
 	for i, word := range saidLines {
 		if f[0] == word && len(f) > 1 {
-			return r.said(f[1], "", f[2:], saidWeights[i])
+			return r.said(f[1], "", f[2:], sense{weight: saidWeights[i]})
 		}
 	}
 	switch {
 	case f[0] == "value" && len(f) > 2:
-		return r.said(f[1], f[2], f[3:], byName)
+		return r.said(f[1], f[2], f[3:], sense{weight: byName})
+	case f[0] == "sign" && len(f) > 2:
+		return r.said(f[1], f[2], f[3:], sense{weight: byLean})
+	case f[0] == "minus" && len(f) > 1:
+		return r.said(f[1], "", f[2:], sense{weight: byCue, minus: true})
 	case f[0] == "unit" && len(f) > 3:
 		return r.unit(f[1], f[2], f[3] != "", f[4:])
 	case f[0] == "plain" && len(f) == 5:
@@ -182,43 +194,46 @@ func (r *Reader) line(f []string) bool {
 		b, okB := r.book.Find(f[2])
 		var senses []sense
 		if okA {
-			senses = append(senses, sense{a, -1, byName})
+			senses = append(senses, sense{term: a, value: -1, weight: byName})
 		}
 		if okB {
-			senses = append(senses, sense{b, -1, byName})
+			senses = append(senses, sense{term: b, value: -1, weight: byName})
 		}
 		for _, text := range f[3:] {
 			r.add(pair, text, senses...)
+		}
+		if okA && okB {
+			r.pairs = append(r.pairs, [2]int{a, b})
 		}
 		return (okA || f[1] == "" && f[2] == "") && (okB || f[2] == "")
 	}
 	return false
 }
 
-func (r *Reader) said(id, value string, say []string, weight int) bool {
+func (r *Reader) said(id, value string, say []string, as sense) bool {
 	t, ok := r.book.Find(id)
 	if !ok {
 		return false
 	}
-	place := -1
+	as.term, as.value = t, -1
 	if r.book.Terms[t].Kind == formula.Choice {
 		for i, v := range r.book.Terms[t].Values {
 			if v == value {
-				place = i
+				as.value = i
 			}
 		}
-		if place < 0 {
+		if as.value < 0 {
 			return value == "" // its name is no value
 		}
 	}
-	if weight == byName && place < 0 && len(say) > 0 {
+	if as.weight == byName && as.value < 0 && len(say) > 0 {
 		if say[0] == "" {
 			say[0] = spelt(id)
 		}
 		r.own(t, say[0])
 	}
 	for _, text := range say {
-		r.add(cue, text, sense{t, place, weight})
+		r.add(cue, text, as)
 	}
 	return true
 }

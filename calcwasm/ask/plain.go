@@ -58,7 +58,13 @@ func (s *session) plainly(i, term int) bool {
 		return false
 	}
 	for _, e := range s.evidence[i] {
-		if e.term != term && e.score >= some {
+		if e.term != term && e.score >= some || s.said[e.saying].phrase.kind == scene {
+			return false
+		}
+	}
+	from, to := s.clause(i, nil)
+	for k := from; k < to; k++ {
+		if isIn(seen, s.tokens[k].text) {
 			return false
 		}
 	}
@@ -69,6 +75,9 @@ func (s *session) plainly(i, term int) bool {
 	}
 	return true
 }
+
+// seen are words of what is observed, which need not be what is wanted.
+const seen = " when while doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
 
 // saidAt tells whether an amount is where something else was seen.
 func (s *session) saidAt(a *amount) bool {

@@ -68,7 +68,7 @@ func (s *session) turn(c, a, said, meant int) {
 	if moved || am.bare() || said == meant && am.token < s.said[c].from || !s.plainFor(am, said) || s.spoken(a) {
 		return
 	}
-	s.evidence[a] = append(s.evidence[a], evidence{c, meant, byScene})
+	s.evidence[a] = append(s.evidence[a], evidence{saying: c, term: meant, score: byScene})
 }
 
 // spoken tells whether a phrase says enough for an amount.

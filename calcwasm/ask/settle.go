@@ -93,7 +93,7 @@ func (s *session) choices() []Reading {
 			continue
 		}
 		r.State = Sure
-		if len(r.Candidates) > 1 || s.turnedChoice(p) {
+		if len(r.Candidates) > 1 || r.Candidates[0].score < byCue-costOfSpelling || s.turnedChoice(p) {
 			r.State = Asked
 			r.Message = s.question(piece, r.Candidates)
 		}

@@ -79,6 +79,11 @@ func (s *session) newFit(a *amount, term int) fit {
 		} else if why != "" {
 			bad = why
 		}
+		if a.unit.Dim == unit.None && a.unit.Symbol != "%" && t.US.Symbol == "1" { // 10 turns
+			if text, _ := s.reads(term, a.write("", 1)); text != "" {
+				return fit{text: text}
+			}
+		}
 	}
 	for _, al := range a.aliases {
 		if !alike(al.unit, t.US) {
@@ -114,6 +119,11 @@ func (s *session) bareIn(a *amount, term int, u *unit.Unit) fit {
 		return fit{text: text, loose: true, why: why}
 	}
 	text, why := s.reads(term, a.write(symbol, 1))
+	if text == "" && symbol == "" && t.Kind != formula.Count && a.value > 1 && a.value <= 100 { // a power factor of 86
+		if text, _ := s.reads(term, a.write("", 0.01)); text != "" {
+			return fit{text: text}
+		}
+	}
 	return fit{text: text, why: why}
 }
 

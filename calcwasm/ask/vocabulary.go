@@ -53,6 +53,7 @@ type part struct {
 type sense struct {
 	term, value int
 	weight      int
+	minus       bool // the number means its minus
 }
 
 // alias is a way in which people say a unit: “lbs” for psi, “cents” for
@@ -91,6 +92,7 @@ type vocabulary struct {
 	owners  map[string][]int     // by a word the terms in whose names it stands
 	scenes  map[string][]*phrase // by the stem of the first word
 	rising  [][]int
+	pairs   [][2]int // the terms of two numbers that are told in a row
 }
 
 // add adds a phrase, or joins its senses to the same phrase said before.
@@ -142,7 +144,7 @@ func joinSenses(have, more []sense) []sense {
 next:
 	for _, s := range more {
 		for i := range have {
-			if have[i].term == s.term && have[i].value == s.value {
+			if have[i].term == s.term && have[i].value == s.value && have[i].minus == s.minus {
 				have[i].weight = max(have[i].weight, s.weight)
 				continue next
 			}
