@@ -50,10 +50,11 @@ type SpokenUnit struct {
 }
 
 // PlainUnit says which terms an amount in some units is when nothing else is
-// said. A Sure one is the first of them, but for the numbers of Unless.
+// said. A Sure one is the first of them, but for the numbers of Unless; one of
+// Ask is asked, whatever else its unit leaves.
 type PlainUnit struct {
 	Units, Terms []string
-	Sure         bool
+	Sure, Ask    bool
 	Unless       []string
 }
 
@@ -171,8 +172,8 @@ func (a *Asking) plain(y *yamlReader, path string, n *yaml.Node) {
 	var p PlainUnit
 	var sure string
 	y.mapping(path, "what a unit says alone", n, []field{{"units", true, texts(&p.Units)}, {"terms", true, texts(&p.Terms)},
-		{"sure", false, oneOf(&sure, "yes")}, {"unless", false, texts(&p.Unless)}})
-	p.Sure = sure == "yes"
+		{"sure", false, oneOf(&sure, "yes", "no")}, {"unless", false, texts(&p.Unless)}})
+	p.Sure, p.Ask = sure == "yes", sure == "no"
 	for i, number := range p.Unless {
 		if _, err := strconv.ParseFloat(number, 64); err != nil {
 			y.fail(y.where(item(path+".unless", i)), "“unless” has numbers: those that are asked back.", "")

@@ -36,7 +36,7 @@ func Vocabulary(b *book.Book) []byte {
 		s.Units = append(s.Units, ask.Alias{Say: u.Say, Unit: u.Read, Times: u.Times, Loose: u.Loose})
 	}
 	for _, p := range b.Asking.Plain {
-		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms, Sure: p.Sure, Unless: p.Unless})
+		s.Plain = append(s.Plain, ask.Plain{Units: p.Units, Terms: p.Terms, Sure: p.Sure, Ask: p.Ask, Unless: p.Unless})
 	}
 	for _, p := range b.Asking.Pairs {
 		terms := append(p.Terms[:len(p.Terms):len(p.Terms)], "", "")

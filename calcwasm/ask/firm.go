@@ -68,6 +68,11 @@ func (s *session) onlyByUnit(a *amount, term int) bool {
 	if u == nil {
 		return false
 	}
+	for g := range s.groups {
+		if s.groups[g].ask && s.groups[g].has(u) {
+			return false
+		}
+	}
 	for t := range s.book.Terms {
 		if o := &s.book.Terms[t]; t != term && o.Kind != formula.Choice && o.US != nil && o.US.Dim == u.Dim && s.fit(a, t).text != "" {
 			return false

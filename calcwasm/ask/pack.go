@@ -51,10 +51,11 @@ type Alias struct {
 
 // Plain says what an amount in one of the units is when nothing else is said:
 // the one term, or a question between them. If it is Sure the first is meant,
-// but for the numbers of Unless.
+// but for the numbers of Unless; one of Ask is asked even where its unit leaves
+// no other term.
 type Plain struct {
 	Units, Terms []string
-	Sure         bool
+	Sure, Ask    bool
 	Unless       []string
 }
 
@@ -100,7 +101,7 @@ func (s *Source) Pack() []byte {
 		line(u.Say, "unit", u.Unit, strconv.FormatFloat(u.Times, 'g', -1, 64), mark(u.Loose, "loose"))
 	}
 	for _, p := range s.Plain {
-		line(nil, "plain", strings.Join(p.Units, " "), strings.Join(p.Terms, " "), mark(p.Sure, "sure"), strings.Join(p.Unless, " "))
+		line(nil, "plain", strings.Join(p.Units, " "), strings.Join(p.Terms, " "), mark(p.Sure, "sure")+mark(p.Ask, "ask"), strings.Join(p.Unless, " "))
 	}
 	line(s.Nothing, "nothing")
 	for _, p := range s.Pairs {
@@ -177,7 +178,7 @@ func (r *Reader) line(f []string) bool {
 	case f[0] == "unit" && len(f) > 3:
 		return r.unit(f[1], f[2], f[3] != "", f[4:])
 	case f[0] == "plain" && len(f) == 5:
-		return r.plain(strings.Fields(f[1]), strings.Fields(f[2]), f[3] != "", f[4])
+		return r.plain(strings.Fields(f[1]), strings.Fields(f[2]), f[3], f[4])
 	case f[0] == "scene" && len(f) > 3:
 		return r.scene(strings.Fields(f[1]), f[2] != "", f[3] != "", f[4:])
 	case f[0] == "rising":
@@ -253,8 +254,8 @@ func (r *Reader) unit(symbol, times string, loose bool, say []string) bool {
 	return true
 }
 
-func (r *Reader) plain(units, terms []string, sure bool, unless string) bool {
-	g := group{sure: sure, unless: " " + unless + " "}
+func (r *Reader) plain(units, terms []string, how, unless string) bool {
+	g := group{sure: how == "sure", ask: how == "ask", unless: " " + unless + " "}
 	for _, symbol := range units {
 		u, ok := unit.Lookup(symbol)
 		if !ok {

@@ -76,6 +76,7 @@ type group struct {
 	units  []*unit.Unit
 	terms  []int
 	sure   bool   // the first is meant
+	ask    bool   // it is asked even if no other term can be
 	unless string // numbers that are asked nevertheless
 }
 
