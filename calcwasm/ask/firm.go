@@ -269,8 +269,8 @@ func (s *session) bygone(at int) bool {
 
 // courtesy are words of a talk that say nothing about a number.
 const courtesy = " hi hello well please pls plz quote quoting thanks thank thx want wants need needs pump pumps water its it's also then still that's thats there's theres got get have has does do us them customer customers he's hes she's shes she it'll they're i'm im we're hey yes yep ok okay regards morning system irrigation deep turbine job " +
-	"sir maam mate folks gents afternoon evening cheers btw fyi w abt bout bt kinda sorta like likes looking roughly give getting going go goes gonna again today usually normally generally always most days whole way one steady steadily good nice clean clear kind sort what whats how much big many price cost costs send email back soon asap " +
-	"site orchard farm ranch field meadow village town house barn dairy quarry plant station job yard site's log lab all out round clock during doing while running making lasts holding holds hold stays stay comes coming come keeps keep sees see gets goes runs run gives through thru along across place hole wells point spot legs three us we've i've youre your feet inches dont "
+	"sir maam mate folks gents afternoon evening cheers btw fyi w abt bout bt kinda sorta like likes looking roughly give getting going go goes gonna again days whole way steady steadily good nice clean clear kind sort what whats how much big many price cost costs send email soon asap " +
+	"site orchard farm ranch field meadow village town house barn dairy quarry plant station job yard site's lab out round clock lasts holding holds hold stays stay comes coming come sees see gets goes gives through thru along across point legs three us we've i've youre your feet inches dont "
 
 // elsewise tells whether something in the sentence speaks for another term that
 // the amount could be: a phrase or a rare word of the clause, or a word anywhere

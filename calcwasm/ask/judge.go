@@ -111,7 +111,30 @@ func (s *session) candidates(i int) []Candidate {
 		}
 		c.score += more
 	}
+	if s.amounts[i].joint == " to " {
+		list = s.between(i, list)
+	}
 	sortCandidates(list)
+	return list
+}
+
+// between adds, to a range of what the vocabulary puts between a least and a
+// most, these two: “700 to 800 gpm” may be either.
+func (s *session) between(i int, list []Candidate) []Candidate {
+	for _, terms := range s.rising {
+		at := -1
+		if len(terms) == 3 {
+			at = find(list, terms[1])
+		}
+		if at < 0 {
+			continue
+		}
+		for _, t := range [...]int{terms[0], terms[2]} {
+			if f := s.fit(&s.amounts[i], t); f.text != "" && find(list, t) < 0 {
+				list = append(list, Candidate{Term: t, Value: f.text, Reason: list[at].Reason, score: list[at].score - perWord})
+			}
+		}
+	}
 	return list
 }
 
