@@ -278,6 +278,8 @@ const courtesy = " hi hello well please pls plz quote quoting thanks thank thx w
 // of that kind does not count.
 func (s *session) elsewise(i int, p *saying, term int) bool {
 	from, to := s.clause(i, p)
+	a := &s.amounts[i]
+	clear := len(p.phrase.words) > 1 || s.nameOf(p, term)
 	for k := range s.tokens {
 		t := &s.tokens[k]
 		near := from <= k && k < to
@@ -288,13 +290,23 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 			return true
 		}
 		owners := s.owners[ownKey(t.text, t.stem)]
-		if len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
+		if clear && !a.bare() || len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
 			continue
 		}
 		for _, o := range owners {
 			if s.other(i, o, term) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// nameOf tells whether a phrase is the name of a term.
+func (s *session) nameOf(p *saying, term int) bool {
+	for _, sense := range p.phrase.senses {
+		if sense.term == term && sense.weight >= byName {
+			return true
 		}
 	}
 	return false
