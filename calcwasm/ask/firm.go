@@ -226,21 +226,20 @@ func (s *session) closes(k int) bool {
 }
 
 // turned tells whether a word of the clause turns what a phrase says, or is not
-// understood: it could.
+// understood: it could. Beside a name or some words that mean one thing, and a
+// unit, only the first counts.
 func (s *session) turned(i int, p *saying) bool {
 	from, to := s.clause(i, p)
+	plain := p != nil && !s.amounts[i].bare() && (len(p.phrase.words) > 1 || p.phrase.senses[0].weight >= byName)
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
-		if t.class != word || t.unit || p != nil && p.from <= k && k < p.to || t.phrase >= 0 && s.isValue(t.phrase) {
+		if t.class != word || t.unit || t.scene || p != nil && p.from <= k && k < p.to || t.phrase >= 0 && s.isValue(t.phrase) {
 			continue
 		}
 		if t.text == "between" && s.amounts[i].joint != "" {
 			continue
 		}
-		if t.scene {
-			continue
-		}
-		if turnsMeaning(t.text) || t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
+		if turnsMeaning(t.text) || !plain && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
 			return true
 		}
 	}

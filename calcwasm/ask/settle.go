@@ -23,6 +23,33 @@ func (s *session) settle(list []Reading) {
 		}
 	}
 	s.ordered(list)
+	s.contested(list)
+}
+
+// contested asks what another amount of the kind is set against: “one says 70 ft,
+// the other 82 ft”.
+func (s *session) contested(list []Reading) {
+	for i := range list {
+		for k := range s.tokens {
+			t := &s.tokens[k]
+			if !isIn(" other others ", t.text) || t.from < list[i].To || list[i].State != Sure {
+				continue
+			}
+			if next := s.amountAfter(k); next >= 0 && s.fits1(&s.amounts[next], list[i].Candidates[0].Term) && !s.spoken(next) && next > 0 && s.amounts[next-1].from == list[i].From {
+				s.doubt(&list[i])
+			}
+		}
+	}
+}
+
+// amountAfter is the first amount behind a token in its clause, or -1.
+func (s *session) amountAfter(k int) int {
+	for ; k < len(s.tokens) && !s.closes(k); k++ {
+		if s.tokens[k].class == number {
+			return s.tokens[k].amount
+		}
+	}
+	return -1
 }
 
 // ordered asks what does not rise as the book says that it does: a drawdown that
