@@ -239,7 +239,7 @@ func (s *session) turned(i int, p *saying) bool {
 		if t.text == "between" && s.amounts[i].joint != "" {
 			continue
 		}
-		if turnsMeaning(t.text) || !plain && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
+		if turnsMeaning(t.text) && !s.given(k, i) || !plain && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
 			return true
 		}
 	}

@@ -131,7 +131,7 @@ func (s *session) between(i int, list []Candidate) []Candidate {
 		}
 		for _, t := range [...]int{terms[0], terms[2]} {
 			if f := s.fit(&s.amounts[i], t); f.text != "" && find(list, t) < 0 {
-				list = append(list, Candidate{Term: t, Value: f.text, Reason: list[at].Reason, score: list[at].score - perWord})
+				list = append(list, Candidate{Term: t, Value: f.text, Reason: list[at].Reason, score: list[at].score})
 			}
 		}
 	}

@@ -46,7 +46,7 @@ func (g *group) has(u *unit.Unit) bool {
 // the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.
 func (s *session) plainly(i, term int) bool {
 	a := &s.amounts[i]
-	if a.unit == nil {
+	if a.unit == nil || a.joint == " to " {
 		return false
 	}
 	sure := false
