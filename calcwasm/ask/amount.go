@@ -35,6 +35,11 @@ type amount struct {
 // amountAt puts the amount whose number stands at from to end.
 func (s *session) amountAt(from, end int, v float64) int {
 	a := amount{from: from, to: end, token: len(s.tokens), last: len(s.tokens), value: v, low: s.text[from:end]}
+	if end < len(s.text) && s.text[end] == 'k' && (end+1 == len(s.text) || !letterAt(s.text, end+1) && !digit(s.text, end+1)) { // 1.4k
+		end++
+		a.to, a.value = end, 1000*v
+		a.low = strconv.FormatFloat(1000*v, 'f', -1, 64)
+	}
 	if !digit(a.low, len(a.low)-1) && a.low[len(a.low)-1] < 0x80 {
 		a.low = strconv.FormatFloat(v, 'f', -1, 64) // a number in words
 	}

@@ -89,12 +89,23 @@ func (s *session) backwards() {
 		}
 		for _, two := range s.pairs {
 			for _, e := range s.evidence[i-1] {
-				if e.term == two[1] && e.score >= some {
+				if e.score >= some && (e.term == two[1] || s.below(e.term, two[0])) {
 					s.evidence[i] = append(s.evidence[i], evidence{saying: e.saying, term: two[0], score: byCue})
 				}
 			}
 		}
 	}
+}
+
+// below tells whether a term stands directly below another one where the
+// vocabulary tells what rises: a drawdown is below the static level.
+func (s *session) below(term, next int) bool {
+	for _, list := range s.rising {
+		if len(list) > 1 && list[0] == term && list[1] == next {
+			return true
+		}
+	}
+	return false
 }
 
 // pieces numbers the pieces of the sentence, for each token.

@@ -3,6 +3,7 @@ package ask
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
@@ -73,16 +74,16 @@ func (s *session) newFit(a *amount, term int) fit {
 		return fit{}
 	}
 	var bad string
+	if a.unit != nil && a.unit.Symbol == "rev" && t.US.Symbol == "1" && strings.Contains(strings.ToLower(t.Name), "turn") { // they are counted
+		if text, _ := s.reads(term, a.write("", 1)); text != "" {
+			return fit{text: text}
+		}
+	}
 	if a.unit != nil && alike(a.unit, t.US) {
 		if text, why := s.reads(term, a.write(a.unitText, 1)); text != "" {
 			return fit{text: text, loss: sizeLoss(a.unit, t.US)}
 		} else if why != "" {
 			bad = why
-		}
-		if a.unit.Dim == unit.None && a.unit.Symbol != "%" && t.US.Symbol == "1" { // 10 turns
-			if text, _ := s.reads(term, a.write("", 1)); text != "" {
-				return fit{text: text}
-			}
 		}
 	}
 	for _, al := range a.aliases {
