@@ -38,6 +38,7 @@ func (s *session) attach() {
 	}
 	s.alternatives()
 	s.corrections()
+	s.updates()
 	s.backwards()
 	s.readScenes()
 }
@@ -76,6 +77,19 @@ func (s *session) corrections() {
 		}
 		if a.replaced && !s.spoken(i+1) {
 			s.evidence[i+1] = append(s.evidence[i+1], s.evidence[i]...)
+		}
+	}
+}
+
+// updates reads a number that takes the place of the one before: “the static was
+// 41 ft, now its 69”.
+func (s *session) updates() {
+	for i := 1; i < len(s.amounts); i++ {
+		from, _ := s.clause(i, nil)
+		for k := from; k < s.amounts[i].token && len(s.evidence[i]) == 0; k++ {
+			if isIn(" now today currently nowadays ", s.tokens[k].text) {
+				s.evidence[i] = append(s.evidence[i], s.evidence[i-1]...)
+			}
 		}
 	}
 }
@@ -188,7 +202,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				continue
 			}
 			a, loss := s.nearest(p, sense.term, piece, lead)
-			if a >= 0 && sense.weight <= byLean && len(p.phrase.words) == 1 && s.amounts[a].bare() && s.amounts[a].token < p.from {
+			if a >= 0 && sense.weight <= byLean && len(p.phrase.words) == 1 && s.amounts[a].bare() && s.amounts[a].token < p.from && strings.HasSuffix(s.tokens[p.from].text, "s") {
 				continue // “2 pivots” are no pressure
 			}
 			score := sense.weight - p.loss - loss
