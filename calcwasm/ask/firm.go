@@ -17,7 +17,7 @@ import (
 const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|lower|higher|deeper|shallower|bigger|smaller|better|worse|plus|minus|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|" +
 	"if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|unless|perhaps|possibly|probably|hope|hopes|hoping|wish|plan|planning|planned|enough|unsure|doubt|claims|claimed|swears|remember|recall|supposedly|allegedly|rumor|rumour|whether|" +
 	"old|older|former|formerly|previous|previously|prior|used|was|were|had|replaced|replace|replacing|swap|new|once|ago|years|originally|original|ever|yesterday|until|till|grandfather|dad|" +
-	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|catalog|catalogue|brochure|example|" +
+	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|hauled|pulled|booster|catalog|catalogue|brochure|example|" +
 	"trimmed|reduced|half|third|quarter|twice|double|each|per|every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|almost|nearly|apiece|share|" +
 	"lowest|highest|deepest|worst|best|shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|must|"
 
@@ -89,7 +89,7 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 	}
 	for _, sense := range p.phrase.senses {
 		if sense.term == term && sense.value < 0 {
-			return sense.weight >= byCue && !(a.bare() && p.phrase.kind == cue && s.vague(a, p, sense.weight))
+			return sense.weight >= byCue && !(a.bare() && p.phrase.kind == cue && s.vague(a, p, &sense))
 		}
 	}
 	return false
@@ -98,13 +98,16 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 // vague tells whether a phrase says too little for a number without a unit: a
 // place, or a thing of which the book counts many kinds of numbers (“motor 94”),
 // unless the number is a fraction as sizes are.
-func (s *session) vague(a *amount, p *saying, weight int) bool {
+func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	w := &p.phrase.words[0]
 	if isIn(placeWords, w.text) {
 		return true
 	}
-	if weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+	if as.weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
 		return false
+	}
+	if p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && s.book.Terms[as.term].Kind != formula.Count {
+		return true // “12 joints” are counted
 	}
 	owners := s.owners[ownKey(w.text, w.stem)]
 	for _, o := range owners {
@@ -140,6 +143,7 @@ func (s *session) beside(p *saying, i int) bool {
 				return false
 			}
 		case t.phrase >= 0 && (s.isValue(t.phrase) || s.shares(t.phrase, p)):
+		case t.phrase >= 0 && isIn(" need needs want wants require requires ", t.text) && !s.meant(&s.said[t.phrase], i):
 		case isIn(besideWords, t.text):
 			words++
 		default:
@@ -247,12 +251,15 @@ func (s *session) turned(i int, p *saying) bool {
 }
 
 // bygone tells whether the sentence before a token has spoken of a pump that
-// was there before: what is said of it need not hold for the next one.
+// was there before, or of somebody else's: what is said of it need not hold for the next one.
 func (s *session) bygone(at int) bool {
 	for k := at - 1; k >= 0; k-- {
 		t := &s.tokens[k]
 		if t.class == sign && strings.Contains(".;!?\n", t.text) {
 			return false
+		}
+		if isIn(others, t.text) {
+			return true
 		}
 		if !isIn(" old existing previous former original ", t.text) {
 			continue
@@ -266,8 +273,11 @@ func (s *session) bygone(at int) bool {
 	return false
 }
 
+// others are people who have wells of their own.
+const others = " neighbor neighbour neighbors neighbours brother brothers cousin cousins uncle uncles sister theirs "
+
 // courtesy are words of a talk that say nothing about a number.
-const courtesy = " hi hello well please pls plz quote quoting thanks thank thx want wants need needs pump pumps water its it's also then still that's thats there's theres got get have has does do us them customer customers he's hes she's shes she it'll they're i'm im we're hey yes yep ok okay regards morning system irrigation deep turbine job " +
+const courtesy = " hi hello me my well please pls plz quote quoting thanks thank thx want wants need needs pump pumps water its it's also then still that's thats there's theres got get have has does do us them customer customers he's hes she's shes she it'll they're i'm im we're hey yes yep ok okay regards morning system irrigation deep turbine job " +
 	"sir maam mate folks gents afternoon evening cheers btw fyi w abt bout bt kinda sorta like likes looking roughly give getting going go goes gonna again days whole way steady steadily good nice clean clear kind sort what whats how much big many price cost costs send email soon asap " +
 	"site orchard farm ranch field meadow village town house barn dairy quarry plant station job yard site's lab out round clock lasts holding holds hold stays stay comes coming come sees see gets goes gives through thru along across point legs three us we've i've youre your feet inches dont "
 

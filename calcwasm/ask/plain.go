@@ -62,7 +62,13 @@ func (s *session) plainly(i, term int) bool {
 			return false
 		}
 	}
-	from, to := s.clause(i, nil)
+	from, to := a.token, a.token
+	for from > 0 && !s.closes(from-1) {
+		from--
+	}
+	for to < len(s.tokens) && !s.closes(to) {
+		to++
+	}
 	for k := from; k < to; k++ {
 		if isIn(seen, s.tokens[k].text) {
 			return false

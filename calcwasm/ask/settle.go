@@ -141,11 +141,14 @@ func (s *session) turnedChoice(p *saying) bool {
 	}
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
+		if isIn(" can could should ", t.text) && k+1 < to && isIn(" i we it ", s.tokens[k+1].text) {
+			return true
+		}
 		if (k < p.from || k >= p.to) && t.class == word && !t.unit && turnsMeaning(t.text) {
 			return true
 		}
 	}
-	return false
+	return s.bygone(p.from)
 }
 
 // settleChoices keeps one reading of each choice; a question whose answer stands

@@ -107,6 +107,9 @@ func (s *session) word(from int) int {
 	if v, n := inchAnd(s.text[from:]); n > 0 && len(s.amounts) < mostAmounts && (len(s.tokens) == 0 || s.tokens[len(s.tokens)-1].class != number) {
 		return s.inchAmount(from, n, v)
 	}
+	if at := strings.IndexByte(s.text[from:end], '\''); at > 0 && isIn(" 're 'd 'll 've 'm ", strings.ToLower(s.text[from+at:end])) {
+		text = strings.ToLower(s.text[from : from+at]) // “we're” is no “were”
+	}
 	t := token{class: word, text: text, stem: search.Stem(text), from: from, to: end}
 	t.spelt = s.spelling(&t)
 	s.put(t)
