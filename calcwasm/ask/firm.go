@@ -234,6 +234,13 @@ func (s *session) closes(k int) bool {
 // unit, only the first counts.
 func (s *session) turned(i int, p *saying) bool {
 	from, to := s.clause(i, p)
+	last := s.amounts[i].last + 1
+	if p != nil {
+		last = max(last, p.to)
+	}
+	for last < len(s.tokens) && s.tokens[last].unit {
+		last++
+	}
 	plain := p != nil && !s.amounts[i].bare() && (len(p.phrase.words) > 1 || p.phrase.senses[0].weight >= byName)
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
@@ -247,7 +254,18 @@ func (s *session) turned(i int, p *saying) bool {
 			return true
 		}
 	}
-	return s.bygone(from)
+	return s.bygone(from) || last < len(s.tokens) && s.tokens[last].text == "?" && !s.asksFor(last)
+}
+
+// asksFor tells whether a sentence that ends with a question mark asks for
+// something else than whether its last number is so: “what for 400 gpm?”
+func (s *session) asksFor(end int) bool {
+	for k := end - 1; k >= 0 && !s.stops(k); k-- {
+		if isIn(" can could what whats how which who when where will would please quote price do does give send select recommend size ", s.tokens[k].text) {
+			return true
+		}
+	}
+	return false
 }
 
 // bygone tells whether the sentence before a token has spoken of a pump that
