@@ -250,11 +250,28 @@ func (s *session) turned(i int, p *saying) bool {
 		if t.text == "between" && s.amounts[i].joint != "" {
 			continue
 		}
-		if turnsMeaning(t.text) && !s.given(k, i) || !plain && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
+		if turnsMeaning(t.text) && !s.given(k, i) || t.phrase >= 0 && s.limits(k, i) || !plain && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
 			return true
 		}
 	}
 	return s.bygone(from) || last < len(s.tokens) && s.tokens[last].text == "?" && !s.asksFor(last)
+}
+
+// limits tells whether a token is of a phrase for a least or a most that is said
+// of an amount of another kind: “60 psi tops”.
+func (s *session) limits(k, i int) bool {
+	p := &s.said[s.tokens[k].phrase]
+	if s.meant(p, i) || s.spent(k) {
+		return false
+	}
+	for _, list := range s.rising {
+		for _, sense := range p.phrase.senses {
+			if len(list) == 3 && (sense.term == list[0] || sense.term == list[2]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // asksFor tells whether a sentence that ends with a question mark asks for
