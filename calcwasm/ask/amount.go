@@ -214,7 +214,7 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 		return nil, 0
 	case typed == "at" || typed == "a" && next != "":
 		return nil, 0
-	case typed == "in" && isIn(" the a an my our this that all place there it ", next) && next != "":
+	case typed == "in" && (numberWord(next) > 0 || isIn(" the a an my our this that all place there it about around under less just only every each winter spring summer fall ", next)) && next != "":
 		return nil, 0
 	}
 	if rest[n-1] == '.' && n < len(rest) && (letterAt(rest, n) || digit(rest, n)) {

@@ -29,7 +29,7 @@ const besideWords = " is are be of at to about from it its it's on approximately
 
 // Words that make a place of a phrase: “at the head” says where, not what, so
 // that a number without a unit stays a question beside it.
-const placeWords = " at in into on to up from along over need want wants needs needing require requires required looking asks asking "
+const placeWords = " with when at in into on to up from along over need want wants needs needing require requires required looking asks asking "
 
 // firm tells whether nothing speaks against a term that most is said for.
 func (s *session) firm(i, term int) bool {
@@ -322,7 +322,7 @@ const courtesy = " hi hello me my well please pls plz quote quoting thanks thank
 // of that kind does not count.
 func (s *session) elsewise(i int, p *saying, term int) bool {
 	from, to := s.clause(i, p)
-	a := &s.amounts[i]
+	sized := !s.amounts[i].bare() || strings.Contains(s.amounts[i].low, "/")
 	clear := len(p.phrase.words) > 1 || s.nameOf(p, term)
 	for k := range s.tokens {
 		t := &s.tokens[k]
@@ -334,7 +334,7 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 			return true
 		}
 		owners := s.owners[ownKey(t.text, t.stem)]
-		if clear && !a.bare() || len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
+		if (clear || !near) && sized || len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
 			continue
 		}
 		for _, o := range owners {
@@ -388,6 +388,9 @@ func (s *session) waits(p *saying, i, term int) bool {
 // without a unit one of the same kind.
 func (s *session) other(i, other, term int) bool {
 	a := &s.amounts[i]
+	if t := &s.book.Terms[term]; t.Kind == formula.Count && s.book.Terms[other].Kind != formula.Count {
+		return false
+	}
 	if other == term || a.bare() && s.book.Terms[other].US != nil && s.book.Terms[other].US.Dim != s.book.Terms[term].US.Dim {
 		return false
 	}

@@ -54,7 +54,7 @@ func (s *session) judge(i int) Reading {
 		r.State = Asked
 		r.Candidates = s.rivals(r.Candidates)
 		r.Message = s.question(piece, r.Candidates)
-		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && len(r.Candidates) == 1 { // 0.8 % or 80 %
+		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && f.why != "" && len(r.Candidates) == 1 { // 0.8 % or 80 %
 			r.Message = f.why
 			if text, _ := s.reads(r.Candidates[0].Term, a.write("%", 1)); text != "" {
 				r.Candidates = append(r.Candidates, Candidate{Term: r.Candidates[0].Term, Value: text, Reason: r.Candidates[0].Reason})

@@ -104,7 +104,9 @@ func (s *session) newFit(a *amount, term int) fit {
 	if f := s.bareIn(a, term, u); f.text != "" || !small(other) || t.US.Dim != unit.Length {
 		return f
 	}
-	return s.bareIn(a, term, other) // DN 150 is no 150 in
+	f := s.bareIn(a, term, other) // DN 150 is no 150 in
+	f.loose = f.loose || !s.si
+	return f
 }
 
 // bareIn reads a number without a unit in one of a term.
