@@ -6,6 +6,8 @@ import "strings"
 type evidence struct {
 	saying, term, score int
 	minus               bool
+	moved               bool // by a scene, from the term that the phrase says
+	said                int  // that term
 }
 
 // attach gives each phrase to an amount for each of its terms. In every piece
@@ -210,7 +212,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				score += perWord * (len(p.phrase.words) - 1)
 			}
 			if a >= 0 && score > 0 {
-				list[a] = append(list[a], evidence{c, sense.term, score, sense.minus})
+				list[a] = append(list[a], evidence{saying: c, term: sense.term, score: score, minus: sense.minus})
 			}
 		}
 	}

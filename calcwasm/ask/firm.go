@@ -25,7 +25,7 @@ const turning = "|another|more|less|extra|further|additional|instead|than|versus
 func turnsMeaning(text string) bool { return inBars(turning, text) }
 
 // besideWords may stand between a phrase and its number.
-const besideWords = " is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up "
+const besideWords = " is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up stays stay holds hold measures measured comes came out works runs will should get gets in only "
 
 // Words that make a place of a phrase: “at the head” says where, not what, so
 // that a number without a unit stays a question beside it.
@@ -51,7 +51,11 @@ func (s *session) firm(i, term int) bool {
 			}
 			continue
 		}
-		if s.strong(a, p, term) && s.beside(p, i) && s.single(p, i, term) && !s.turned(i, p) && !s.speaksOf(p, i, term) && !s.elsewise(i, p, term) && s.ends(i, p) {
+		as := term
+		if e.moved {
+			as = e.said
+		}
+		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && s.ends(i, p) {
 			return true
 		}
 	}
@@ -139,11 +143,12 @@ func (s *session) beside(p *saying, i int) bool {
 		switch {
 		case t.unit:
 		case t.class == number:
-			if !(p.from > a.token && s.linked(i, t.amount)) {
+			if o := &s.amounts[t.amount]; !(p.from > a.token && s.linked(i, t.amount)) && (o.bare() || s.meant(p, t.amount)) {
 				return false
 			}
 		case t.phrase >= 0 && (s.isValue(t.phrase) || s.shares(t.phrase, p)):
-		case t.phrase >= 0 && isIn(" need needs want wants require requires ", t.text) && !s.meant(&s.said[t.phrase], i):
+		case t.phrase >= 0 && !s.meant(&s.said[t.phrase], i) && s.said[t.phrase].phrase.kind == cue:
+			words++
 		case isIn(besideWords, t.text):
 			words++
 		default:
@@ -314,6 +319,7 @@ const others = " neighbor neighbour neighbors neighbours brother brothers cousin
 // courtesy are words of a talk that say nothing about a number.
 const courtesy = " hi hello me my well please pls plz quote quoting thanks thank thx want wants need needs pump pumps water its it's also then still that's thats there's theres got get have has does do us them customer customers he's hes she's shes she it'll they're i'm im we're hey yes yep ok okay regards morning system irrigation deep turbine job " +
 	"sir maam mate folks gents afternoon evening cheers btw fyi w abt bout bt kinda sorta like likes looking roughly give getting going go goes gonna again days whole way steady steadily good nice clean clear kind sort what whats how much big many price cost costs send email soon asap " +
+	"select size supply recommend offer figure thatll theyll wed youll into plenty tower reservoir branch counter colleague attached course golf company nut disk " +
 	"site orchard farm ranch field meadow village town house barn dairy quarry plant station job yard site's lab out round clock lasts holding holds hold stays stay comes coming come sees see gets goes gives through thru along across point legs three us we've i've youre your feet inches dont "
 
 // elsewise tells whether something in the sentence speaks for another term that
@@ -330,6 +336,9 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 		if t.class != word || t.unit || p.from <= k && k < p.to || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
 			continue
 		}
+		if t.phrase >= 0 && s.leads(&s.said[t.phrase], i) {
+			continue
+		}
 		if t.phrase >= 0 && (near && s.speaksOf(&s.said[t.phrase], i, term) || !near && s.waits(&s.said[t.phrase], i, term)) {
 			return true
 		}
@@ -344,6 +353,12 @@ func (s *session) elsewise(i int, p *saying, term int) bool {
 		}
 	}
 	return false
+}
+
+// leads tells whether a phrase stands directly before another number, whose it
+// is then.
+func (s *session) leads(p *saying, i int) bool {
+	return p.to < len(s.tokens) && s.tokens[p.to].class == number && s.tokens[p.to].amount != i && p.from > s.amounts[i].token
 }
 
 // nameOf tells whether a phrase is the name of a term.
@@ -457,5 +472,8 @@ func (s *session) ends(i int, p *saying) bool {
 	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to || s.tokens[at].phrase >= 0 {
 		return true
 	}
-	return isIn(goesOn, s.tokens[at].text)
+	if !a.bare() && len(p.phrase.words) > 1 {
+		return !isIn(" above below under beneath over short off behind past toc between ", s.tokens[at].text)
+	}
+	return isIn(goesOn, s.tokens[at].text) || s.tokens[at].text == "this"
 }

@@ -62,6 +62,7 @@ func (s *session) turn(c, a, said, meant int) {
 	moved := false
 	for i := range s.evidence[a] {
 		if e := &s.evidence[a][i]; e.term == said && said != meant {
+			e.moved, e.said = true, e.term
 			e.term, moved = meant, true
 		}
 	}
