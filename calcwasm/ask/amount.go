@@ -220,7 +220,8 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 	if rest[n-1] == '.' && n < len(rest) && (letterAt(rest, n) || digit(rest, n)) {
 		return nil, 0
 	}
-	if rest[n-1] == '.' && (n == len(rest) || n+1 < len(rest) && rest[n+1] >= 'A' && rest[n+1] <= 'Z') {
+	point := rest[n-1] == '.' && !isIn(" in. ft. gal. gals. lb. lbs. hr. hrs. sec. min. yr. ", strings.ToLower(typed))
+	if point || rest[n-1] == '.' && (n == len(rest) || n+1 < len(rest) && rest[n+1] >= 'A' && rest[n+1] <= 'Z') {
 		n-- // the end of a sentence
 	}
 	return u, n

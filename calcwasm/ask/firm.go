@@ -46,7 +46,7 @@ func (s *session) firm(i, term int) bool {
 		}
 		p := &s.said[e.saying]
 		if p.phrase.kind == scene {
-			if p.phrase.setting.sure && !s.turned(i, nil) {
+			if p.phrase.setting.sure && p.to <= a.token && !s.turned(i, nil) {
 				return true
 			}
 			continue
@@ -147,7 +147,7 @@ func (s *session) beside(p *saying, i int) bool {
 				return false
 			}
 		case t.phrase >= 0 && (s.isValue(t.phrase) || s.shares(t.phrase, p)):
-		case t.phrase >= 0 && !s.meant(&s.said[t.phrase], i) && s.said[t.phrase].phrase.kind == cue:
+		case t.phrase >= 0 && !s.meant(&s.said[t.phrase], i) && s.said[t.phrase].phrase.kind == cue && s.said[t.phrase].loss == 0:
 			words++
 		case isIn(besideWords, t.text):
 			words++
