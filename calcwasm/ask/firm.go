@@ -15,7 +15,7 @@ import (
 // a difference, a wish, a case, a time that is over, a thing of somebody else,
 // hearsay, a limit, a share.
 const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|lower|higher|deeper|shallower|bigger|smaller|better|worse|plus|minus|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|" +
-	"if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|unless|perhaps|possibly|probably|hope|hopes|hoping|wish|plan|planning|planned|enough|unsure|doubt|claims|claimed|swears|remember|recall|supposedly|allegedly|rumor|rumour|whether|" +
+	"if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|thinking|unless|perhaps|possibly|probably|hope|hopes|hoping|wish|plan|planning|planned|enough|unsure|doubt|claims|claimed|swears|remember|recall|supposedly|allegedly|rumor|rumour|whether|" +
 	"old|older|former|formerly|previous|previously|prior|used|was|were|had|replaced|replace|replacing|swap|new|once|ago|years|originally|original|ever|yesterday|until|till|grandfather|dad|" +
 	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|hauled|pulled|booster|catalog|catalogue|brochure|example|" +
 	"trimmed|reduced|half|third|quarter|twice|double|each|per|every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|almost|nearly|apiece|share|" +
@@ -249,7 +249,7 @@ func (s *session) turned(i int, p *saying) bool {
 	plain := p != nil && !s.amounts[i].bare() && (len(p.phrase.words) > 1 || p.phrase.senses[0].weight >= byName)
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
-		if t.class != word || t.unit || t.scene || p != nil && p.from <= k && k < p.to || t.phrase >= 0 && s.isValue(t.phrase) {
+		if t.class != word || t.unit || t.scene || p != nil && p.has(k) || t.phrase >= 0 && s.isValue(t.phrase) {
 			continue
 		}
 		if t.text == "between" && s.amounts[i].joint != "" {
@@ -266,8 +266,13 @@ func (s *session) turned(i int, p *saying) bool {
 // of an amount of another kind: “60 psi tops”.
 func (s *session) limits(k, i int) bool {
 	p := &s.said[s.tokens[k].phrase]
-	if s.meant(p, i) || s.spent(k) {
+	if !s.amounts[i].bare() && s.meant(p, i) {
 		return false
+	}
+	for o := range s.amounts {
+		if o != i && s.meant(p, o) && s.beside(p, o) {
+			return false
+		}
 	}
 	for _, list := range s.rising {
 		for _, sense := range p.phrase.senses {

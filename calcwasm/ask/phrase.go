@@ -18,6 +18,16 @@ type saying struct {
 	first, last int  // bytes
 }
 
+// has tells whether a token is a word of the phrase, not one that stands inside.
+func (c *saying) has(token int) bool {
+	for _, k := range c.at {
+		if k == token {
+			return true
+		}
+	}
+	return false
+}
+
 // costOfSpelling is what a phrase loses for each word spelt otherwise.
 const costOfSpelling = 12
 

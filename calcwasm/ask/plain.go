@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"strings"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/search"
 	"columnbowl/calcwasm/unit"
@@ -46,7 +48,7 @@ func (g *group) has(u *unit.Unit) bool {
 // the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.
 func (s *session) plainly(i, term int) bool {
 	a := &s.amounts[i]
-	if a.unit == nil || a.joint == " to " {
+	if a.unit == nil || a.joint == " to " || strings.HasSuffix(strings.ToLower(a.unit.Symbol), "d") { // a day may have fewer hours
 		return false
 	}
 	sure := false
@@ -70,7 +72,7 @@ func (s *session) plainly(i, term int) bool {
 		to++
 	}
 	for k := from; k < to; k++ {
-		if isIn(seen, s.tokens[k].text) {
+		if t := &s.tokens[k]; isIn(seen, t.text) || t.class == word && turnsMeaning(t.text) && !s.given(k, i) {
 			return false
 		}
 	}

@@ -32,7 +32,7 @@ func (s *session) contested(list []Reading) {
 	for i := range list {
 		for k := range s.tokens {
 			t := &s.tokens[k]
-			if !isIn(" other others ", t.text) || t.from < list[i].To || list[i].State != Sure {
+			if !isIn(" other others instead going change changing switch switching upgrade upgrading ", t.text) || t.from < list[i].To || list[i].State != Sure {
 				continue
 			}
 			if next := s.amountAfter(k); next >= 0 && s.fits1(&s.amounts[next], list[i].Candidates[0].Term) && !s.spoken(next) && next > 0 && s.amounts[next-1].from == list[i].From {
