@@ -148,7 +148,7 @@ func (s *session) hinted(i int, r *Reading, clear bool) {
 }
 
 // How many words from an amount a word of a name counts.
-const reachOfNames = 5
+const reachOfNames = 12
 
 // overlap counts the words beside an amount that stand in the question for a
 // term: it decides only the order of what is asked.
