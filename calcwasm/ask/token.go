@@ -101,6 +101,7 @@ func (s *session) word(from int) int {
 	for _, w := range search.Split(s.text[from:end]) {
 		text += w.Text
 	}
+	text = oneSpelling(text)
 	if v, n := s.spelledNumber(from); n > 0 && len(s.amounts) < mostAmounts {
 		return s.amountAt(from, from+n, v)
 	}
@@ -138,7 +139,7 @@ func (s *session) divide(from, end int) int {
 	for at < end && !digit(s.text, at) {
 		at++
 	}
-	if at < end && at-from > 1 && s.known[strings.ToLower(s.text[from:at])] && !s.known[strings.ToLower(s.text[from:end])] {
+	if at < end && at-from > 1 && s.known[oneSpelling(strings.ToLower(s.text[from:at]))] && !s.known[strings.ToLower(s.text[from:end])] {
 		return at
 	}
 	return end

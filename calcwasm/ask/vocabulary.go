@@ -167,11 +167,25 @@ func parts(text string) []part {
 		}
 		exact := strings.HasPrefix(field, "=")
 		for _, w := range search.Split(field) {
+			w.Text = oneSpelling(w.Text)
 			list = append(list, part{w.Text, search.Stem(w.Text), exact, wide})
 			wide = false
 		}
 	}
 	return list
+}
+
+// oneSpelling is a word as it is kept, of those that are written in several ways.
+func oneSpelling(word string) string {
+	switch {
+	case strings.HasPrefix(word, "centre"):
+		return "center" + word[len("centre"):]
+	case word == "gage" || word == "guage":
+		return "gauge"
+	case word == "sch" || word == "sched":
+		return "schedule"
+	}
+	return word
 }
 
 // same tells whether two phrases stand for the same words.
