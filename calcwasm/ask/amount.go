@@ -73,7 +73,7 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	}
 	u, n := s.unitAt(rest[skip:])
 	if before := s.unitBefore(); n > 0 && before != nil && numberFollows(rest[skip+n:]) {
-		a.unit, a.unitText, a.led = before, before.Symbol, true // “volts 460 amps 88”
+		s.lead(a, before) // “volts 460 amps 88”
 		return
 	}
 	if money {
@@ -96,7 +96,7 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	if u == nil && m == 0 && !money {
 		u = s.unitBefore()
 		if u != nil {
-			a.unit, a.unitText, a.led = u, u.Symbol, true
+			s.lead(a, u)
 		}
 	}
 	if n > 0 && n >= m {
@@ -110,6 +110,16 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	if n = max(n, m); n > 0 {
 		a.to = end + skip + n
 	}
+}
+
+// lead gives an amount the unit that stands before it.
+func (s *session) lead(a *amount, u *unit.Unit) {
+	a.unit, a.unitText, a.led = u, u.Symbol, true
+	at := len(s.tokens) - 1
+	if s.tokens[at].class == sign {
+		at--
+	}
+	s.tokens[at].unit = true
 }
 
 // unitBefore is the unit that stands before a number instead of behind it: “gpm

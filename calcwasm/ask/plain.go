@@ -114,7 +114,11 @@ func (a *amount) units() []*unit.Unit {
 // unit fits: enough for a question, never for more.
 func (s *session) hinted(i int, r *Reading, clear bool) {
 	a := &s.amounts[i]
-	for k := max(0, a.token-reachOfNames); k < min(len(s.tokens), a.last+1+reachOfNames); k++ {
+	reach := reachOfNames
+	if a.bare() {
+		reach = reachOfBare
+	}
+	for k := max(0, a.token-reach); k < min(len(s.tokens), a.last+1+reach); k++ {
 		t := &s.tokens[k]
 		if t.class != word || t.unit {
 			continue
@@ -147,8 +151,12 @@ func (s *session) hinted(i int, r *Reading, clear bool) {
 	}
 }
 
-// How many words from an amount a word of a name counts.
-const reachOfNames = 12
+// How many words from an amount a word of a name counts; fewer from one without
+// a unit.
+const (
+	reachOfNames = 12
+	reachOfBare  = 5
+)
 
 // overlap counts the words beside an amount that stand in the question for a
 // term: it decides only the order of what is asked.
