@@ -120,7 +120,8 @@ func (s *session) hinted(i int, r *Reading, clear bool) {
 	}
 	for k := max(0, a.token-reach); k < min(len(s.tokens), a.last+1+reach); k++ {
 		t := &s.tokens[k]
-		if t.class != word || t.unit {
+		near := k >= a.token-reachOfBare && k <= a.last+reachOfBare
+		if t.class != word || t.unit || !near && s.given(k, i) {
 			continue
 		}
 		key := ownKey(t.text, t.stem)
