@@ -1,6 +1,7 @@
 package index
 
 import (
+	"slices"
 	"strings"
 
 	"columnbowl/build/book"
@@ -51,7 +52,7 @@ func Vocabulary(b *book.Book) []byte {
 
 // choiceWords are the values of a choice as they are written, where they have
 // two words or more: one alone (“open”, “none”) may mean anything. The families
-// of bowls are among them.
+// of bowls are among them; what the book has as a sign is not.
 func choiceWords(b *book.Book, t *book.Term) []ask.Said {
 	at, ok := b.Engine.Find(t.ID)
 	if !ok {
@@ -59,8 +60,10 @@ func choiceWords(b *book.Book, t *book.Term) []ask.Said {
 	}
 	var list []ask.Said
 	for _, id := range b.Engine.Terms[at].Values {
-		if strings.Contains(id, "-") {
-			list = append(list, ask.Said{Term: t.ID, Value: id, Say: []string{strings.ReplaceAll(id, "-", " ")}})
+		words := strings.ReplaceAll(id, "-", " ")
+		sign := slices.ContainsFunc(b.Asking.Signs, func(s book.Speech) bool { return s.Term == t.ID && slices.Contains(s.Say, words) })
+		if words != id && !sign {
+			list = append(list, ask.Said{Term: t.ID, Value: id, Say: []string{words}})
 		}
 	}
 	return list

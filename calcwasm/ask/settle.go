@@ -160,6 +160,9 @@ next:
 		r := &list[i]
 		for j := range list {
 			o := &list[j]
+			if i != j && r.State == Sure && o.State == Asked && o.Candidates[0].score <= byLean && o.Candidates[0].Term == r.Candidates[0].Term && !has(o.Candidates, &r.Candidates[0]) {
+				r.Message = s.question(s.text[r.From:r.To], append(r.Candidates[:1:1], o.Candidates[0]))
+			}
 			if i == j || o.State != Sure {
 				continue
 			}
