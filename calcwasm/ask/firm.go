@@ -19,7 +19,7 @@ const turning = "|another|more|less|extra|further|additional|instead|than|versus
 	"old|older|former|formerly|previous|previously|prior|used|was|were|had|replaced|replace|replacing|swap|new|once|ago|years|originally|original|ever|yesterday|until|till|grandfather|dad|" +
 	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|hauled|pulled|booster|catalog|catalogue|brochure|example|" +
 	"trimmed|reduced|half|third|quarter|twice|double|each|per|every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|almost|nearly|apiece|share|" +
-	"lowest|highest|deepest|worst|best|shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|must|"
+	"lowest|highest|deepest|worst|best|shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|must|rights|permit|permitted|leak|leaks|generator|genset|tractor|compressor|fuse|room|ambient|"
 
 // turnsMeaning tells whether a word is one of them.
 func turnsMeaning(text string) bool { return inBars(turning, text) }

@@ -155,7 +155,7 @@ func (s *session) wordFits(w *part, at int) (loss int, ok bool) {
 
 // Words that take back what they stand before or behind.
 const (
-	deniers  = " no not without never none isnt dont doesnt wont cant non unknown lacks minus "
+	deniers  = " no not without never none isnt dont doesnt wont cant nobody non unknown lacks minus "
 	unknowns = " unknown unclear missing none "
 )
 

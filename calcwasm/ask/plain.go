@@ -64,7 +64,13 @@ func (s *session) plainly(i, term int) bool {
 			return false
 		}
 	}
-	from, to := a.token, a.token
+	from, to := s.clause(i, nil)
+	for k := from; k < to; k++ {
+		if c := s.tokens[k].phrase; c >= 0 && !s.tokens[k].unit && !s.spent(k) && s.means(&s.said[c], term) {
+			return false
+		}
+	}
+	from, to = a.token, a.token
 	for from > 0 && !s.closes(from-1) {
 		from--
 	}
@@ -82,6 +88,19 @@ func (s *session) plainly(i, term int) bool {
 		}
 	}
 	return true
+}
+
+// means tells whether a phrase means something else than a term: another one, or
+// a choice that follows from a sign.
+func (s *session) means(p *saying, term int) bool {
+	other := false
+	for _, sense := range p.phrase.senses {
+		if sense.term == term {
+			return false
+		}
+		other = other || sense.weight >= byLean && (sense.value < 0 || sense.weight < byName)
+	}
+	return other
 }
 
 // seen are words of what is observed, which need not be what is wanted.

@@ -139,6 +139,9 @@ func (s *session) turnedChoice(p *saying) bool {
 	for to < len(s.tokens) && s.tokens[to].class != sign {
 		to++
 	}
+	if isIn(" is are was does do did has ", s.tokens[from].text) && to < len(s.tokens) && s.tokens[to].text == "?" {
+		return true
+	}
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
 		if isIn(" can could should ", t.text) && k+1 < to && isIn(" i we it ", s.tokens[k+1].text) {
