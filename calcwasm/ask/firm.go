@@ -25,7 +25,7 @@ const turning = "|another|more|less|extra|further|additional|instead|than|versus
 func turnsMeaning(text string) bool { return inBars(turning, text) }
 
 // besideWords may stand between a phrase and its number.
-const besideWords = " is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up stays stay holds hold measures measured comes came out works runs will should get gets in only "
+const besideWords = " anywhere somewhere between is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up stays stay holds hold measures measured comes came out works runs will should get gets in only "
 
 // Words that make a place of a phrase: “at the head” says where, not what, so
 // that a number without a unit stays a question beside it.

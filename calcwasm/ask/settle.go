@@ -26,20 +26,38 @@ func (s *session) settle(list []Reading) {
 	s.contested(list)
 }
 
+// alternatively are words before what is set against something.
+const alternatively = " or other others instead going change changing switch switching upgrade upgrading "
+
 // contested asks what another amount of the kind is set against: “one says 70 ft,
 // the other 82 ft”.
 func (s *session) contested(list []Reading) {
-	for i := range list {
-		for k := range s.tokens {
-			t := &s.tokens[k]
-			if !isIn(" other others instead going change changing switch switching upgrade upgrading ", t.text) || t.from < list[i].To || list[i].State != Sure {
-				continue
-			}
-			if next := s.amountAfter(k); next >= 0 && s.fits1(&s.amounts[next], list[i].Candidates[0].Term) && !s.spoken(next) && next > 0 && s.amounts[next-1].from == list[i].From {
-				s.doubt(&list[i])
+	for k := range s.tokens {
+		if !isIn(alternatively, s.tokens[k].text) {
+			continue
+		}
+		next := s.amountAfter(k)
+		if next < 0 || s.spoken(next) {
+			continue
+		}
+		for i := range list {
+			r := &list[i]
+			if r.State == Sure && r.To <= s.tokens[k].from && s.fits1(&s.amounts[next], r.Candidates[0].Term) && s.last(next, r.Candidates[0].Term) == r.From {
+				s.doubt(r)
 			}
 		}
 	}
+}
+
+// last is where the last amount before another one stands that can be a term,
+// or -1.
+func (s *session) last(i, term int) int {
+	for i--; i >= 0; i-- {
+		if s.fits1(&s.amounts[i], term) {
+			return s.amounts[i].from
+		}
+	}
+	return -1
 }
 
 // amountAfter is the first amount behind a token in its clause, or -1.
