@@ -50,7 +50,7 @@ type SpokenUnit struct {
 }
 
 // PlainUnit says which terms an amount in some units is when nothing else is
-// said. A Sure one is the first of them, but for the numbers of Unless; one of
+// said. A Sure one is the first of them, but for the numbers and units of Unless; one of
 // Ask is asked, whatever else its unit leaves.
 type PlainUnit struct {
 	Units, Terms []string
@@ -175,8 +175,9 @@ func (a *Asking) plain(y *yamlReader, path string, n *yaml.Node) {
 		{"sure", false, oneOf(&sure, "yes", "no")}, {"unless", false, texts(&p.Unless)}})
 	p.Sure, p.Ask = sure == "yes", sure == "no"
 	for i, number := range p.Unless {
-		if _, err := strconv.ParseFloat(number, 64); err != nil {
-			y.fail(y.where(item(path+".unless", i)), "“unless” has numbers: those that are asked back.", "")
+		_, known := unit.Lookup(number)
+		if _, err := strconv.ParseFloat(number, 64); err != nil && !known {
+			y.fail(y.where(item(path+".unless", i)), "“unless” has numbers and units: those that are asked back.", "")
 		}
 	}
 	a.Plain = append(a.Plain, p)

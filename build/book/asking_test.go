@@ -76,7 +76,7 @@ func TestAskingErrors(t *testing.T) {
 		{"scenes:\n  - {say: [x], read: {drawdown: no-such}}\n", "There is no term “no-such”."},
 		{"scenes:\n  - {say: [x], read: [drawdown]}\n", "is a list of terms, each with the one that is meant"},
 		{"rising:\n  - [drawdown, no-such]\n", "There is no term “no-such”."},
-		{"plain:\n  - {units: [ft], terms: [drawdown], unless: [many]}\n", "“unless” has numbers"},
+		{"plain:\n  - {units: [ft], terms: [drawdown], unless: [many]}\n", "“unless” has numbers and units"},
 	} {
 		_, said := spoken(t, c.text)
 		if len(said) == 0 || !strings.Contains(strings.Join(said, "\n"), c.want) {

@@ -270,10 +270,10 @@ func TestSentences(t *testing.T) {
 		name string
 		reached
 	}{
-		{"sentences.csv", reached{324, 0, 319, 386}},
-		{"blind.csv", reached{80, 0, 118, 171}},
+		{"sentences.csv", reached{330, 0, 322, 389}},
+		{"blind.csv", reached{80, 0, 117, 171}},
 		{"third.csv", reached{75, 0, 68, 121}},
-		{"practice.csv", reached{90, 0, 154, 234}},
+		{"practice.csv", reached{90, 0, 153, 234}},
 	} {
 		e, counts, all := report(t, set.name)
 		e.hold(t, set.name, counts, all, set.reached)
@@ -292,5 +292,5 @@ func TestUnreadSentences(t *testing.T) {
 	t.Logf("unread.csv: %d sentences, %d right, %d with a question too many, %d not all understood, %d wrong",
 		len(all), counts[right], counts[asked], counts[missed], counts[wrong])
 	e.tell(t, "unread.csv")
-	e.hold(t, "unread.csv", counts, len(all), reached{80, 1, 73, 135})
+	e.hold(t, "unread.csv", counts, len(all), reached{80, 1, 72, 135})
 }

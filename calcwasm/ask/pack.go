@@ -51,7 +51,7 @@ type Alias struct {
 
 // Plain says what an amount in one of the units is when nothing else is said:
 // the one term, or a question between them. If it is Sure the first is meant,
-// but for the numbers of Unless; one of Ask is asked even where its unit leaves
+// but for the numbers and units of Unless; one of Ask is asked even where its unit leaves
 // no other term.
 type Plain struct {
 	Units, Terms []string

@@ -54,7 +54,7 @@ func (s *session) plainly(i, term int) bool {
 	sure := false
 	for g := range s.groups {
 		p := &s.groups[g]
-		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low)
+		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low) && !isIn(p.unless, a.unit.Symbol)
 	}
 	if !sure || s.saidAt(a) || s.turned(i, nil) {
 		return false
@@ -76,6 +76,11 @@ func (s *session) plainly(i, term int) bool {
 	}
 	for to < len(s.tokens) && !s.closes(to) {
 		to++
+	}
+	for k := a.token; k >= 0 && !s.stops(k); k-- {
+		if isIn(tests, s.tokens[k].text) {
+			return false
+		}
 	}
 	for k := from; k < to; k++ {
 		if t := &s.tokens[k]; isIn(seen, t.text) || t.class == word && turnsMeaning(t.text) && !s.given(k, i) {
@@ -105,6 +110,9 @@ func (s *session) means(p *saying, term int) bool {
 
 // seen are words of what is observed, which need not be what is wanted.
 const seen = " when while doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
+
+// tests are words before what was measured.
+const tests = " test tests tested testing trial measured "
 
 // saidAt tells whether an amount is where something else was seen.
 func (s *session) saidAt(a *amount) bool {

@@ -36,12 +36,17 @@ func (s *session) play(c int) {
 	}
 	for a := range s.amounts {
 		am := &s.amounts[a]
-		in := p.phrase.setting.wide || from <= am.token && am.token < to
-		if !in || am.none || am.word {
+		in := from <= am.token && am.token < to
+		if !in && !p.phrase.setting.wide || am.none || am.word {
 			continue
 		}
 		for i := 0; i+1 < len(p.phrase.setting.read); i += 2 {
-			s.turn(c, a, p.phrase.setting.read[i], p.phrase.setting.read[i+1])
+			said, meant := p.phrase.setting.read[i], p.phrase.setting.read[i+1]
+			if in {
+				s.turn(c, a, said, meant)
+			} else {
+				s.suggest(a, said, meant)
+			}
 		}
 	}
 }
@@ -70,6 +75,21 @@ func (s *session) turn(c, a, said, meant int) {
 		return
 	}
 	s.evidence[a] = append(s.evidence[a], evidence{saying: c, term: meant, score: byScene})
+}
+
+// suggest lets an amount of another sentence be either: a level that is told
+// after a tape may have been reckoned from it.
+func (s *session) suggest(a, said, meant int) {
+	if s.fit(&s.amounts[a], meant).text == "" {
+		return
+	}
+	for _, e := range s.evidence[a] {
+		if e.term == said {
+			e.moved, e.said, e.term, e.score = true, said, meant, e.score+2*perWord
+			s.evidence[a] = append(s.evidence[a], e)
+			return
+		}
+	}
 }
 
 // spoken tells whether a phrase says enough for an amount.
