@@ -70,13 +70,7 @@ func (s *session) plainly(i, term int) bool {
 			return false
 		}
 	}
-	from, to = a.token, a.token
-	for from > 0 && !s.closes(from-1) {
-		from--
-	}
-	for to < len(s.tokens) && !s.closes(to) {
-		to++
-	}
+	from, to = s.around(a.token, a.token, s.closes)
 	for k := a.token; k >= 0 && !s.stops(k); k-- {
 		if isIn(tests, s.tokens[k].text) {
 			return false

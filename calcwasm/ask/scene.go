@@ -27,13 +27,7 @@ func (s *session) readScenes() {
 // play reads the amounts within reach of a scene.
 func (s *session) play(c int) {
 	p := &s.said[c]
-	from, to := p.from, p.to
-	for from > 0 && !s.stops(from-1) {
-		from--
-	}
-	for to < len(s.tokens) && !s.stops(to) {
-		to++
-	}
+	from, to := s.around(p.from, p.to, s.stops)
 	for a := range s.amounts {
 		am := &s.amounts[a]
 		in := from <= am.token && am.token < to

@@ -150,13 +150,7 @@ func (s *session) choices() []Reading {
 // turnedChoice tells whether a word near a value of a choice makes it one that
 // was, or may be: “had a sub in there”.
 func (s *session) turnedChoice(p *saying) bool {
-	from, to := p.from, p.to
-	for from > 0 && s.tokens[from-1].class != sign {
-		from--
-	}
-	for to < len(s.tokens) && s.tokens[to].class != sign {
-		to++
-	}
+	from, to := s.around(p.from, p.to, func(k int) bool { return s.tokens[k].class == sign })
 	if isIn(" is are was does do did has ", s.tokens[from].text) && to < len(s.tokens) && s.tokens[to].text == "?" {
 		return true
 	}

@@ -59,10 +59,15 @@ func (s *session) clause(i int, p *saying) (from, to int) {
 	if p != nil {
 		from, to = min(from, p.from), max(to, p.to)
 	}
-	for from > 0 && !s.divides(from-1) {
+	return s.around(from, to, s.divides)
+}
+
+// around is the row of tokens round some, to the next that ends it.
+func (s *session) around(from, to int, ends func(int) bool) (int, int) {
+	for from > 0 && !ends(from-1) {
 		from--
 	}
-	for to < len(s.tokens) && !s.divides(to) {
+	for to < len(s.tokens) && !ends(to) {
 		to++
 	}
 	return from, to
