@@ -23,10 +23,14 @@ type Asking struct {
 	Cues, Leans []Speech         // words for a term; words for it where nothing clearer is said
 	Hints       []Speech         // words that help and are not enough
 	Values      []Speech         // words for the values of choices
+	Signs       []Speech         // words from which a value follows in all likelihood: it is asked
+	Minus       []Speech         // words with which the number means its minus: “12 ft below the well”
 	Units       []SpokenUnit     // other words for units
 	Plain       []PlainUnit      // what an amount is by its unit alone
 	Nothing     []string         // words beside a number that is no fact
 	Pairs       []SpokenPair     // words before two facts joined by “to”
+	Scenes      []SpokenScene    // words that tell what a sentence is about
+	Rising      [][]string       // terms whose values rise in this order
 	titled                       // where the values stand
 	check       []func(*loading) // names that are followed when all pages are read
 }
@@ -45,8 +49,23 @@ type SpokenUnit struct {
 	Loose bool
 }
 
-// PlainUnit says which terms an amount in some units is when nothing else is said.
-type PlainUnit struct{ Units, Terms []string }
+// PlainUnit says which terms an amount in some units is when nothing else is
+// said. A Sure one is the first of them, but for the numbers and units of Unless; one of
+// Ask is asked, whatever else its unit leaves.
+type PlainUnit struct {
+	Units, Terms []string
+	Sure, Ask    bool
+	Unless       []string
+}
+
+// SpokenScene are words after which a term means another one: in a field test a
+// capacity is the tested capacity. A Wide one holds for the whole text, a Sure
+// one makes sure what the unit says alone.
+type SpokenScene struct {
+	Say        []string
+	Read       [][2]string // the term said and the term meant
+	Wide, Sure bool
+}
 
 // SpokenPair is said before two facts joined by “to”.
 type SpokenPair struct{ Say, Terms []string }
@@ -67,11 +86,15 @@ func (l *loading) asking() {
 		{"cues", false, a.speeches(&a.Cues)},
 		{"leans", false, a.speeches(&a.Leans)},
 		{"hints", false, a.speeches(&a.Hints)},
-		{"values", false, a.values},
+		{"values", false, a.values(&a.Values)},
+		{"signs", false, a.values(&a.Signs)},
+		{"minus", false, a.speeches(&a.Minus)},
 		{"units", false, items(a.unit)},
 		{"plain", false, items(a.plain)},
 		{"nothing", false, texts(&a.Nothing)},
 		{"pairs", false, items(a.pair)},
+		{"scenes", false, items(a.scene)},
+		{"rising", false, items(a.rising)},
 	}
 	all := markdown.Span{Len: len(src)}
 	a.titled = readYAML(AskingFile, src, all, "the file "+AskingFile, fields, &l.found)
@@ -93,33 +116,35 @@ func (a *Asking) speeches(to *[]Speech) reader {
 }
 
 // values reads lists of phrases under the values of choices.
-func (a *Asking) values(y *yamlReader, path string, n *yaml.Node) {
-	keyed(y, path, "a list of choices", n, func(id, at string, choice *yaml.Node) {
-		a.term(id, at+"#key")
-		keyed(y, at, "a list of the choice's words, each with how people say it", choice, func(value, at string, say *yaml.Node) {
-			s := Speech{Term: id, Value: value}
-			texts(&s.Say)(y, at, say)
-			a.Values = append(a.Values, s)
-			a.check = append(a.check, func(l *loading) {
-				t := l.book.TermByID[id]
-				if t == nil {
-					return
-				}
-				var words []string
-				for _, v := range t.Values {
-					words = append(words, v.ID)
-				}
-				if id == reckon.BowlTerm { // its values are the families, each a file
-					for _, bowl := range l.book.Bowls {
-						words = append(words, bowl.ID)
+func (a *Asking) values(to *[]Speech) reader {
+	return func(y *yamlReader, path string, n *yaml.Node) {
+		keyed(y, path, "a list of choices", n, func(id, at string, choice *yaml.Node) {
+			a.term(id, at+"#key")
+			keyed(y, at, "a list of the choice's words, each with how people say it", choice, func(value, at string, say *yaml.Node) {
+				s := Speech{Term: id, Value: value}
+				texts(&s.Say)(y, at, say)
+				*to = append(*to, s)
+				a.check = append(a.check, func(l *loading) {
+					t := l.book.TermByID[id]
+					if t == nil {
+						return
 					}
-				}
-				if !slices.Contains(words, value) {
-					l.inAsking(at+"#key", "“"+value+"” is not a value of “"+id+"”.", formula.Nearest(value, words))
-				}
+					var words []string
+					for _, v := range t.Values {
+						words = append(words, v.ID)
+					}
+					if id == reckon.BowlTerm { // its values are the families, each a file
+						for _, bowl := range l.book.Bowls {
+							words = append(words, bowl.ID)
+						}
+					}
+					if !slices.Contains(words, value) {
+						l.inAsking(at+"#key", "“"+value+"” is not a value of “"+id+"”.", formula.Nearest(value, words))
+					}
+				})
 			})
 		})
-	})
+	}
 }
 
 func (a *Asking) unit(y *yamlReader, path string, n *yaml.Node) {
@@ -145,7 +170,16 @@ func (a *Asking) unit(y *yamlReader, path string, n *yaml.Node) {
 
 func (a *Asking) plain(y *yamlReader, path string, n *yaml.Node) {
 	var p PlainUnit
-	y.mapping(path, "what a unit says alone", n, []field{{"units", true, texts(&p.Units)}, {"terms", true, texts(&p.Terms)}})
+	var sure string
+	y.mapping(path, "what a unit says alone", n, []field{{"units", true, texts(&p.Units)}, {"terms", true, texts(&p.Terms)},
+		{"sure", false, oneOf(&sure, "yes", "no")}, {"unless", false, texts(&p.Unless)}})
+	p.Sure, p.Ask = sure == "yes", sure == "no"
+	for i, number := range p.Unless {
+		_, known := unit.Lookup(number)
+		if _, err := strconv.ParseFloat(number, 64); err != nil && !known {
+			y.fail(y.where(item(path+".unless", i)), "“unless” has numbers and units: those that are asked back.", "")
+		}
+	}
 	a.Plain = append(a.Plain, p)
 	for i, u := range p.Units {
 		a.known(item(path+".units", i), u)
@@ -165,6 +199,32 @@ func (a *Asking) pair(y *yamlReader, path string, n *yaml.Node) {
 	a.Pairs = append(a.Pairs, p)
 	for i, id := range p.Terms {
 		a.term(id, item(path+".terms", i))
+	}
+}
+
+func (a *Asking) scene(y *yamlReader, path string, n *yaml.Node) {
+	var s SpokenScene
+	var wide, sure string
+	y.mapping(path, "what a sentence is about", n, []field{{"say", true, texts(&s.Say)}, {"wide", false, oneOf(&wide, "yes")}, {"sure", false, oneOf(&sure, "yes")},
+		{"read", true, func(y *yamlReader, path string, n *yaml.Node) {
+			keyed(y, path, "a list of terms, each with the one that is meant, such as capacity: tested-capacity", n, func(id, at string, value *yaml.Node) {
+				var meant string
+				text(&meant)(y, at, value)
+				s.Read = append(s.Read, [2]string{id, meant})
+				a.term(id, at+"#key")
+				a.term(meant, at)
+			})
+		}}})
+	s.Wide, s.Sure = wide == "yes", sure == "yes"
+	a.Scenes = append(a.Scenes, s)
+}
+
+func (a *Asking) rising(y *yamlReader, path string, n *yaml.Node) {
+	var list []string
+	texts(&list)(y, path, n)
+	a.Rising = append(a.Rising, list)
+	for i, id := range list {
+		a.term(id, item(path, i))
 	}
 }
 

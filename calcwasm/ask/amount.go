@@ -25,6 +25,8 @@ type amount struct {
 	none     bool    // something beside it says that it is no fact
 	negated  bool    // “not 180”
 	word     bool    // it belongs to a phrase: “schedule 40”
+	led      bool    // its unit stands before it
+	replaced bool    // corrected by the next: “650, no, make that 600”
 	either   bool    // one of two: “100 or 110”
 	bound    bool    // one end only: “more than 200”
 	relative bool    // counted from another thing: “20 ft below the pumping level”
@@ -33,6 +35,11 @@ type amount struct {
 // amountAt puts the amount whose number stands at from to end.
 func (s *session) amountAt(from, end int, v float64) int {
 	a := amount{from: from, to: end, token: len(s.tokens), last: len(s.tokens), value: v, low: s.text[from:end]}
+	if end < len(s.text) && s.text[end] == 'k' && (end+1 == len(s.text) || !letterAt(s.text, end+1) && !digit(s.text, end+1)) { // 1.4k
+		end++
+		a.to, a.value = end, 1000*v
+		a.low = strconv.FormatFloat(1000*v, 'f', -1, 64)
+	}
 	if !digit(a.low, len(a.low)-1) && a.low[len(a.low)-1] < 0x80 {
 		a.low = strconv.FormatFloat(v, 'f', -1, 64) // a number in words
 	}
@@ -47,6 +54,15 @@ func (s *session) amountAt(from, end int, v float64) int {
 	return a.to
 }
 
+// inchAmount puts “inch and a half”.
+func (s *session) inchAmount(from, length int, v float64) int {
+	a := amount{from: from, to: from + length, token: len(s.tokens), last: len(s.tokens), value: v, low: strconv.FormatFloat(v, 'f', -1, 64), unitText: "in"}
+	a.unit, _ = unit.Lookup("in")
+	s.put(token{class: number, text: a.low, from: a.from, to: a.to, amount: len(s.amounts)})
+	s.amounts = append(s.amounts, a)
+	return a.to
+}
+
 // unitOf finds the unit of an amount whose number ends at a place: behind it, or
 // what its words may stand for, or before it.
 func (s *session) unitOf(a *amount, end int, money bool) {
@@ -56,6 +72,10 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 		skip = 1 // 8-inch
 	}
 	u, n := s.unitAt(rest[skip:])
+	if before := s.unitBefore(); n > 0 && before != nil && numberFollows(rest[skip+n:]) {
+		s.lead(a, before) // “volts 460 amps 88”
+		return
+	}
 	if money {
 		u, n = nil, 0
 	}
@@ -76,7 +96,7 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	if u == nil && m == 0 && !money {
 		u = s.unitBefore()
 		if u != nil {
-			a.unit, a.unitText = u, u.Symbol
+			s.lead(a, u)
 		}
 	}
 	if n > 0 && n >= m {
@@ -90,6 +110,16 @@ func (s *session) unitOf(a *amount, end int, money bool) {
 	if n = max(n, m); n > 0 {
 		a.to = end + skip + n
 	}
+}
+
+// lead gives an amount the unit that stands before it.
+func (s *session) lead(a *amount, u *unit.Unit) {
+	a.unit, a.unitText, a.led = u, u.Symbol, true
+	at := len(s.tokens) - 1
+	if s.tokens[at].class == sign {
+		at--
+	}
+	s.tokens[at].unit = true
 }
 
 // unitBefore is the unit that stands before a number instead of behind it: “gpm
@@ -194,13 +224,14 @@ func (s *session) unitAt(rest string) (*unit.Unit, int) {
 		return nil, 0
 	case typed == "at" || typed == "a" && next != "":
 		return nil, 0
-	case typed == "in" && isIn(" the a an my our this that all place there it ", next) && next != "":
+	case typed == "in" && (numberWord(next) > 0 || isIn(" the a an my our this that all place there it about around under less just only every each winter spring summer fall ", next)) && next != "":
 		return nil, 0
 	}
 	if rest[n-1] == '.' && n < len(rest) && (letterAt(rest, n) || digit(rest, n)) {
 		return nil, 0
 	}
-	if rest[n-1] == '.' && (n == len(rest) || n+1 < len(rest) && rest[n+1] >= 'A' && rest[n+1] <= 'Z') {
+	point := rest[n-1] == '.' && !isIn(" in. ft. gal. gals. lb. lbs. hr. hrs. sec. min. yr. ", strings.ToLower(typed))
+	if point || rest[n-1] == '.' && (n == len(rest) || n+1 < len(rest) && rest[n+1] >= 'A' && rest[n+1] <= 'Z') {
 		n-- // the end of a sentence
 	}
 	return u, n
@@ -245,4 +276,10 @@ func (s *session) aliasAt(rest string) (found []alias, length int) {
 		length++ // an abbreviation's point
 	}
 	return found, length
+}
+
+// numberFollows tells whether a text goes on with a number.
+func numberFollows(rest string) bool {
+	rest = strings.TrimLeft(rest, " ")
+	return digit(rest, 0)
 }

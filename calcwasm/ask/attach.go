@@ -5,6 +5,9 @@ import "strings"
 // evidence is what one phrase says for one amount.
 type evidence struct {
 	saying, term, score int
+	minus               bool
+	moved               bool // by a scene, from the term that the phrase says
+	said                int  // that term
 }
 
 // attach gives each phrase to an amount for each of its terms. In every piece
@@ -36,6 +39,10 @@ func (s *session) attach() {
 		from = to
 	}
 	s.alternatives()
+	s.corrections()
+	s.updates()
+	s.backwards()
+	s.readScenes()
 }
 
 // alternatives gives what is said for the first of two numbers to the second:
@@ -53,6 +60,68 @@ func (s *session) alternatives() {
 			s.evidence[i] = s.evidence[i+1]
 		}
 	}
+}
+
+// corrections are words between a number and the one that is meant instead.
+const corrections = "|make that|sorry|i mean|i meant|scratch that|wait|strike that|no make|"
+
+// corrections gives what is said for a number that is taken back to the next.
+func (s *session) corrections() {
+	for i := 0; i+1 < len(s.amounts); i++ {
+		a, b := &s.amounts[i], &s.amounts[i+1]
+		for k := a.last + 1; k < b.token && k < a.last+6; k++ {
+			text := s.tokens[k].text
+			two := text
+			if k+1 < b.token {
+				two += " " + s.tokens[k+1].text
+			}
+			a.replaced = a.replaced || inBars(corrections, text) || inBars(corrections, two)
+		}
+		if a.replaced && !s.spoken(i+1) {
+			s.evidence[i+1] = append(s.evidence[i+1], s.evidence[i]...)
+		}
+	}
+}
+
+// updates reads a number that takes the place of the one before: “the static was
+// 41 ft, now its 69”.
+func (s *session) updates() {
+	for i := 1; i < len(s.amounts); i++ {
+		from, _ := s.clause(i, nil)
+		for k := from; k < s.amounts[i].token && len(s.evidence[i]) == 0; k++ {
+			if isIn(" now today currently nowadays ", s.tokens[k].text) {
+				s.evidence[i] = append(s.evidence[i], s.evidence[i-1]...)
+			}
+		}
+	}
+}
+
+// backwards reads where something came from: “draws down to 195 from 140”. A pair
+// of the vocabulary tells what comes before what.
+func (s *session) backwards() {
+	for i := 1; i < len(s.amounts); i++ {
+		if t := s.amounts[i].token - 1; t < 0 || s.tokens[t].text != "from" || s.spoken(i) {
+			continue
+		}
+		for _, two := range s.pairs {
+			for _, e := range s.evidence[i-1] {
+				if e.score >= some && (e.term == two[1] || s.below(e.term, two[0])) {
+					s.evidence[i] = append(s.evidence[i], evidence{saying: e.saying, term: two[0], score: byCue})
+				}
+			}
+		}
+	}
+}
+
+// below tells whether a term stands directly below another one where the
+// vocabulary tells what rises: a drawdown is below the static level.
+func (s *session) below(term, next int) bool {
+	for _, list := range s.rising {
+		if len(list) > 1 && list[0] == term && list[1] == next {
+			return true
+		}
+	}
+	return false
 }
 
 // pieces numbers the pieces of the sentence, for each token.
@@ -77,7 +146,7 @@ func (s *session) nothings() {
 		}
 		for a := range s.amounts {
 			p, am := &s.said[c], &s.amounts[a]
-			am.none = am.none || s.behind(am, p.from) || p.from < am.token && am.token < p.to
+			am.none = am.none || !am.led && s.behind(am, p.from) || p.from < am.token && am.token < p.to
 		}
 	}
 }
@@ -103,7 +172,7 @@ func (s *session) pair(c int) {
 			s.amounts[a].none = true
 			continue
 		}
-		s.evidence[a] = append(s.evidence[a], evidence{c, senses[0].term, senses[0].weight + 2*perWord})
+		s.evidence[a] = append(s.evidence[a], evidence{saying: c, term: senses[0].term, score: senses[0].weight + 2*perWord})
 		if a+1 == len(s.amounts) || !s.reaches(&s.amounts[a], &s.amounts[a+1]) {
 			continue
 		}
@@ -111,7 +180,7 @@ func (s *session) pair(c int) {
 			s.amounts[a+1].none = true
 			continue
 		}
-		s.evidence[a+1] = append(s.evidence[a+1], evidence{c, senses[1].term, senses[1].weight + 2*perWord})
+		s.evidence[a+1] = append(s.evidence[a+1], evidence{saying: c, term: senses[1].term, score: senses[1].weight + 2*perWord})
 	}
 }
 
@@ -135,7 +204,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				continue
 			}
 			a, loss := s.nearest(p, sense.term, piece, lead)
-			if a >= 0 && sense.weight <= byLean && len(p.phrase.words) == 1 && s.amounts[a].bare() && s.amounts[a].token < p.from {
+			if a >= 0 && sense.weight <= byLean && len(p.phrase.words) == 1 && s.amounts[a].bare() && s.amounts[a].token < p.from && strings.HasSuffix(s.tokens[p.from].text, "s") {
 				continue // “2 pivots” are no pressure
 			}
 			score := sense.weight - p.loss - loss
@@ -143,7 +212,7 @@ func (s *session) assign(from, to int, piece []int, lead bool) (list [][]evidenc
 				score += perWord * (len(p.phrase.words) - 1)
 			}
 			if a >= 0 && score > 0 {
-				list[a] = append(list[a], evidence{c, sense.term, score})
+				list[a] = append(list[a], evidence{saying: c, term: sense.term, score: score, minus: sense.minus})
 			}
 		}
 	}

@@ -11,23 +11,12 @@ import (
 // nothing near it may turn its meaning or name another term that the number
 // could be.
 
-// turning words make another thing of a number than the phrase beside it says:
-// a difference, a wish, a case, a time that is over.
-const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|unless|" +
-	"lower|higher|deeper|shallower|bigger|smaller|better|worse|old|older|former|formerly|previous|previously|used|was|were|had|replaced|replace|replacing|swap|instead|" +
-	"new|lowest|highest|deepest|worst|best|ever|once|ago|years|originally|original|trimmed|reduced|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|plus|minus|half|twice|double|each|per|" +
-	"every|either|or|not|no|never|except|without|between|total|altogether|combined|spare|second|other|both|same|almost|nearly|neighbor|neighbour|neighbors|neighbours|neighbor's|neighbour's|" +
-	"shut|closed|shutoff|free|test|tested|testing|trial|measured|calculated|drought|dry|summer|winter|spring|fall|autumn|august|july|season|expect|expected|future|limit|allowed|allowable|rated|nominal|"
-
-// turnsMeaning tells whether a word is one of them.
-func turnsMeaning(text string) bool { return inBars(turning, text) }
-
 // besideWords may stand between a phrase and its number.
-const besideWords = " is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up "
+const besideWords = " anywhere somewhere between is are be of at to about from it its it's on approximately approx around roughly reads some say = : @ - ( the a an well down by ~ pump water only just right now sits stands up stays stay holds hold measures measured comes came out works runs will should get gets in "
 
 // Words that make a place of a phrase: “at the head” says where, not what, so
 // that a number without a unit stays a question beside it.
-const placeWords = " at in into on to up from along over need want wants needs needing require requires required looking asks asking "
+const placeWords = " with when at in into on to up from along over need want wants needs needing require requires required looking asks asking "
 
 // firm tells whether nothing speaks against a term that most is said for.
 func (s *session) firm(i, term int) bool {
@@ -35,12 +24,25 @@ func (s *session) firm(i, term int) bool {
 	if s.onlyByUnit(a, term) {
 		return !s.turned(i, nil)
 	}
+	if s.plainly(i, term) {
+		return true
+	}
 	for _, e := range s.evidence[i] {
 		if e.term != term {
 			continue
 		}
 		p := &s.said[e.saying]
-		if s.strong(a, p, term) && s.beside(p, i) && s.single(p, i, term) && !s.turned(i, p) && !s.speaksOf(p, i, term) && !s.elsewise(i, p, term) && s.ends(i, p) {
+		if p.phrase.kind == scene {
+			if p.phrase.setting.sure && p.to <= a.token && !s.turned(i, nil) {
+				return true
+			}
+			continue
+		}
+		as := term
+		if e.moved {
+			as = e.said
+		}
+		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && s.ends(i, p) {
 			return true
 		}
 	}
@@ -56,6 +58,11 @@ func (s *session) onlyByUnit(a *amount, term int) bool {
 	}
 	if u == nil {
 		return false
+	}
+	for g := range s.groups {
+		if s.groups[g].ask && s.groups[g].has(u) {
+			return false
+		}
 	}
 	for t := range s.book.Terms {
 		if o := &s.book.Terms[t]; t != term && o.Kind != formula.Choice && o.US != nil && o.US.Dim == u.Dim && s.fit(a, t).text != "" {
@@ -73,8 +80,30 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 	}
 	for _, sense := range p.phrase.senses {
 		if sense.term == term && sense.value < 0 {
-			place := isIn(placeWords, p.phrase.words[0].text) && p.phrase.kind == cue
-			return sense.weight >= byCue && !(a.bare() && place)
+			return sense.weight >= byCue && !(a.bare() && p.phrase.kind == cue && s.vague(a, p, &sense))
+		}
+	}
+	return false
+}
+
+// vague tells whether a phrase says too little for a number without a unit: a
+// place, or a thing of which the book counts many kinds of numbers (“motor 94”),
+// unless the number is a fraction as sizes are.
+func (s *session) vague(a *amount, p *saying, as *sense) bool {
+	w := &p.phrase.words[0]
+	if isIn(placeWords, w.text) {
+		return true
+	}
+	if as.weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+		return false
+	}
+	if p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && s.book.Terms[as.term].Kind != formula.Count {
+		return true // “12 joints” are counted
+	}
+	owners := s.owners[ownKey(w.text, w.stem)]
+	for _, o := range owners {
+		if t := &s.book.Terms[o]; t.US.Dim != s.book.Terms[owners[0]].US.Dim {
+			return true
 		}
 	}
 	return false
@@ -101,10 +130,12 @@ func (s *session) beside(p *saying, i int) bool {
 		switch {
 		case t.unit:
 		case t.class == number:
-			if !(p.from > a.token && s.linked(i, t.amount)) {
+			if o := &s.amounts[t.amount]; !(p.from > a.token && s.linked(i, t.amount)) && (o.bare() || s.meant(p, t.amount)) {
 				return false
 			}
 		case t.phrase >= 0 && (s.isValue(t.phrase) || s.shares(t.phrase, p)):
+		case t.phrase >= 0 && !s.meant(&s.said[t.phrase], i) && s.said[t.phrase].phrase.kind == cue && s.said[t.phrase].loss == 0:
+			words++
 		case isIn(besideWords, t.text):
 			words++
 		default:
@@ -164,184 +195,6 @@ func (s *session) hasOwn(i int, but *saying) bool {
 	return false
 }
 
-// clause is the row of tokens round an amount and its phrase, to the next sign
-// that divides or to another amount.
-func (s *session) clause(i int, p *saying) (from, to int) {
-	from, to = s.amounts[i].token, s.amounts[i].last+1
-	if p != nil {
-		from, to = min(from, p.from), max(to, p.to)
-	}
-	for from > 0 && !s.divides(from-1) {
-		from--
-	}
-	for to < len(s.tokens) && !s.divides(to) {
-		to++
-	}
-	return from, to
-}
-
-func (s *session) divides(k int) bool {
-	t := &s.tokens[k]
-	return t.class == number && !s.amounts[t.amount].word || t.class == sign && strings.Contains(",;.!?\n", t.text)
-}
-
-// turned tells whether a word of the clause turns what a phrase says, or is not
-// understood: it could.
-func (s *session) turned(i int, p *saying) bool {
-	from, to := s.clause(i, p)
-	for k := from; k < to; k++ {
-		t := &s.tokens[k]
-		if t.class != word || t.unit || p != nil && p.from <= k && k < p.to || t.phrase >= 0 && s.isValue(t.phrase) {
-			continue
-		}
-		if t.text == "between" && s.amounts[i].joint != "" {
-			continue
-		}
-		if turnsMeaning(t.text) || t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) {
-			return true
-		}
-	}
-	return s.bygone(from)
-}
-
-// bygone tells whether the sentence before a token has spoken of a pump that
-// was there before: what is said of it need not hold for the next one.
-func (s *session) bygone(at int) bool {
-	for k := at - 1; k >= 0; k-- {
-		t := &s.tokens[k]
-		if t.class == sign && strings.Contains(".;!?\n", t.text) {
-			return false
-		}
-		if !isIn(" old existing previous former original ", t.text) {
-			continue
-		}
-		for n := k + 1; n < min(k+3, len(s.tokens)); n++ {
-			if isIn(" pump pumps motor engine unit bowls column setup one ", s.tokens[n].text) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// courtesy are words of a talk that say nothing about a number.
-const courtesy = " hi hello well please quote quoting thanks thank want wants need needs pump pumps water its it's also then still that's there's got get have has does do us them customer customers he's she's they're i'm we're hey yes ok okay regards morning system irrigation deep turbine job "
-
-// elsewise tells whether something in the sentence speaks for another term that
-// the amount could be: a phrase or a rare word of the clause, or a word anywhere
-// that very few terms have in their names. What has been given to another number
-// of that kind does not count.
-func (s *session) elsewise(i int, p *saying, term int) bool {
-	from, to := s.clause(i, p)
-	for k := range s.tokens {
-		t := &s.tokens[k]
-		near := from <= k && k < to
-		if t.class != word || t.unit || p.from <= k && k < p.to || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
-			continue
-		}
-		if t.phrase >= 0 && (near && s.speaksOf(&s.said[t.phrase], i, term) || !near && s.waits(&s.said[t.phrase], i, term)) {
-			return true
-		}
-		owners := s.owners[ownKey(t.text, t.stem)]
-		if len(owners) > few || !near && (len(owners) > veryFew || s.spent(k)) {
-			continue
-		}
-		for _, o := range owners {
-			if s.other(i, o, term) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// speaksOf tells whether a phrase is more than a hint of a term other than one.
-func (s *session) speaksOf(p *saying, i, term int) bool {
-	for _, sense := range p.phrase.senses {
-		if sense.value < 0 && sense.weight >= byLean && s.other(i, sense.term, term) {
-			return true
-		}
-	}
-	return false
-}
-
-// waits tells whether a phrase elsewhere in the sentence names a term that this
-// amount could be and no other one can: “airline 230 ft, gauge reads 22 psi”.
-func (s *session) waits(p *saying, i, term int) bool {
-	for _, sense := range p.phrase.senses {
-		if sense.value >= 0 || sense.weight < byCue || s.amounts[i].bare() || !s.other(i, sense.term, term) {
-			continue
-		}
-		alone := true
-		for o := range s.amounts {
-			alone = alone && (o == i || s.amounts[o].none || !s.fits1(&s.amounts[o], sense.term))
-		}
-		if alone {
-			return true
-		}
-	}
-	return false
-}
-
-// other tells whether an amount could as well be another term: of a number
-// without a unit one of the same kind.
-func (s *session) other(i, other, term int) bool {
-	a := &s.amounts[i]
-	if other == term || a.bare() && s.book.Terms[other].US != nil && s.book.Terms[other].US.Dim != s.book.Terms[term].US.Dim {
-		return false
-	}
-	return s.fits1(a, other)
-}
-
-// How many terms have a word in their names that tells them apart.
-const (
-	few     = 6
-	veryFew = 5
-)
-
-// fits1 tells whether an amount can be a term, in a unit that is usual for it.
-func (s *session) fits1(a *amount, term int) bool {
-	f := s.fit(a, term)
-	return f.text != "" && f.loss == 0
-}
-
-// given tells whether a token belongs to a phrase that stands beside another
-// amount of the same kind.
-func (s *session) given(k, i int) bool {
-	c := s.tokens[k].phrase
-	if c < 0 {
-		return false
-	}
-	for o := range s.amounts {
-		if o == i || s.amounts[o].none || !s.beside(&s.said[c], o) {
-			continue
-		}
-		for _, e := range s.evidence[o] {
-			if e.saying == c && s.fits1(&s.amounts[i], e.term) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// goesOn are words behind an amount that take nothing from it.
-const goesOn = " and with at when while but so for in on to of the a an is are it its it's i we she he they from please pls thanks right now here there or as by after "
-
-// spent tells whether a token belongs to a phrase that stands beside a number.
-func (s *session) spent(k int) bool {
-	c := s.tokens[k].phrase
-	if c < 0 {
-		return false
-	}
-	for o := range s.amounts {
-		if s.meant(&s.said[c], o) && s.beside(&s.said[c], o) {
-			return true
-		}
-	}
-	return false
-}
-
 // ends tells whether an amount ends where it stands: no word follows that makes
 // it a count of something else (“8 towers”) or a place (“6 in above”).
 func (s *session) ends(i int, p *saying) bool {
@@ -353,5 +206,8 @@ func (s *session) ends(i int, p *saying) bool {
 	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to || s.tokens[at].phrase >= 0 {
 		return true
 	}
-	return isIn(goesOn, s.tokens[at].text)
+	if !a.bare() && len(p.phrase.words) > 1 {
+		return !isIn(" above below under beneath over short off behind past toc between ", s.tokens[at].text)
+	}
+	return isIn(goesOn, s.tokens[at].text) || s.tokens[at].text == "this"
 }

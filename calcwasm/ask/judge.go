@@ -29,7 +29,7 @@ func (s *session) judge(i int) Reading {
 	case a.relative:
 		r.Message = "“" + piece + "” is counted from something else, not from where the book counts."
 		return r
-	case a.negated:
+	case a.negated || a.replaced:
 		r.Message = "“" + piece + "” is said not to be so."
 		return r
 	}
@@ -54,7 +54,7 @@ func (s *session) judge(i int) Reading {
 		r.State = Asked
 		r.Candidates = s.rivals(r.Candidates)
 		r.Message = s.question(piece, r.Candidates)
-		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && len(r.Candidates) == 1 { // 0.8 % or 80 %
+		if f := s.fit(a, r.Candidates[0].Term); a.bare() && f.loose && f.why != "" && len(r.Candidates) == 1 { // 0.8 % or 80 %
 			r.Message = f.why
 			if text, _ := s.reads(r.Candidates[0].Term, a.write("%", 1)); text != "" {
 				r.Candidates = append(r.Candidates, Candidate{Term: r.Candidates[0].Term, Value: text, Reason: r.Candidates[0].Reason})
@@ -84,6 +84,9 @@ func (s *session) candidates(i int) []Candidate {
 	var list []Candidate
 	for _, e := range s.evidence[i] {
 		f := s.fit(&s.amounts[i], e.term)
+		if e.minus {
+			f.text = s.minus(&s.amounts[i], e.term, f.text)
+		}
 		if f.text == "" {
 			continue
 		}
@@ -94,6 +97,9 @@ func (s *session) candidates(i int) []Candidate {
 			continue
 		}
 		c := &list[at]
+		if e.minus {
+			c.Value = f.text
+		}
 		if e.score > c.score {
 			c.Reason = "“" + s.text[said.first:said.last] + "”"
 		}
@@ -105,8 +111,41 @@ func (s *session) candidates(i int) []Candidate {
 		}
 		c.score += more
 	}
+	if s.amounts[i].joint == " to " {
+		list = s.between(i, list)
+	}
 	sortCandidates(list)
 	return list
+}
+
+// between adds, to a range of what the vocabulary puts between a least and a
+// most, these two: “700 to 800 gpm” may be either.
+func (s *session) between(i int, list []Candidate) []Candidate {
+	for _, terms := range s.rising {
+		at := -1
+		if len(terms) == 3 {
+			at = find(list, terms[1])
+		}
+		if at < 0 {
+			continue
+		}
+		for _, t := range [...]int{terms[0], terms[2]} {
+			if f := s.fit(&s.amounts[i], t); f.text != "" && find(list, t) < 0 {
+				list = append(list, Candidate{Term: t, Value: f.text, Reason: list[at].Reason, score: list[at].score})
+			}
+		}
+	}
+	return list
+}
+
+// minus is the amount below nothing as a value of a term, or "" if it cannot be.
+func (s *session) minus(a *amount, term int, text string) string {
+	if a.joint != "" || text == "" || text[0] == '-' {
+		return text
+	}
+	b := *a
+	b.low = "-" + b.low
+	return s.newFit(&b, term).text
 }
 
 func find(list []Candidate, term int) int {
@@ -130,6 +169,8 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 			score := byUnit + s.overlap(i, t)
 			if single && !said {
 				score += byHint
+			} else if s.plainly(i, t) {
+				score += 2 * byHint
 			}
 			if clear {
 				score = some

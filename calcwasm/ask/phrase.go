@@ -18,6 +18,16 @@ type saying struct {
 	first, last int  // bytes
 }
 
+// has tells whether a token is a word of the phrase, not one that stands inside.
+func (c *saying) has(token int) bool {
+	for _, k := range c.at {
+		if k == token {
+			return true
+		}
+	}
+	return false
+}
+
 // costOfSpelling is what a phrase loses for each word spelt otherwise.
 const costOfSpelling = 12
 
@@ -145,7 +155,7 @@ func (s *session) wordFits(w *part, at int) (loss int, ok bool) {
 
 // Words that take back what they stand before or behind.
 const (
-	deniers  = " no not without never none isnt dont doesnt wont cant non unknown lacks minus "
+	deniers  = " no not without never none isnt dont doesnt wont cant nobody non unknown lacks minus "
 	unknowns = " unknown unclear missing none "
 )
 

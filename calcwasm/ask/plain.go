@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"strings"
+
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/search"
 	"columnbowl/calcwasm/unit"
@@ -11,12 +13,9 @@ import (
 // that the vocabulary names one only.
 func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single bool) {
 	for _, u := range a.units() {
-		for _, g := range s.groups {
-			for _, v := range g.units {
-				if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
-					terms = append(terms, g.terms...)
-					break
-				}
+		for g := range s.groups {
+			if s.groups[g].has(u) {
+				terms = append(terms, s.groups[g].terms...)
 			}
 		}
 	}
@@ -32,6 +31,90 @@ func (s *session) plainTerms(a *amount, said []Candidate) (terms []int, single b
 		}
 	}
 	return terms, false
+}
+
+// has tells whether a unit is of the kind of a group.
+func (g *group) has(u *unit.Unit) bool {
+	for _, v := range g.units {
+		if v.Dim == u.Dim && (v.Dim != unit.Length || small(v) == small(u)) && (v.Dim != unit.None || v.Symbol == u.Symbol) {
+			return true
+		}
+	}
+	return false
+}
+
+// plainly tells whether an amount is a term because its unit says so and
+// nothing in the sentence says otherwise: “8 stages, 700 gpm”. A second amount of
+// the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.
+func (s *session) plainly(i, term int) bool {
+	a := &s.amounts[i]
+	if a.unit == nil || a.joint == " to " || strings.HasSuffix(strings.ToLower(a.unit.Symbol), "d") { // a day may have fewer hours
+		return false
+	}
+	sure := false
+	for g := range s.groups {
+		p := &s.groups[g]
+		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low) && !isIn(p.unless, a.unit.Symbol)
+	}
+	if !sure || s.saidAt(a) || s.turned(i, nil) {
+		return false
+	}
+	for _, e := range s.evidence[i] {
+		if e.term != term && e.score >= some || s.said[e.saying].phrase.kind == scene {
+			return false
+		}
+	}
+	from, to := s.clause(i, nil)
+	for k := from; k < to; k++ {
+		if c := s.tokens[k].phrase; c >= 0 && !s.tokens[k].unit && !s.spent(k) && s.means(&s.said[c], term) {
+			return false
+		}
+	}
+	from, to = s.around(a.token, a.token, s.closes)
+	for k := a.token; k >= 0 && !s.stops(k); k-- {
+		if isIn(tests, s.tokens[k].text) {
+			return false
+		}
+	}
+	for k := from; k < to; k++ {
+		if t := &s.tokens[k]; isIn(seen, t.text) || t.class == word && turnsMeaning(t.text) && !s.given(k, i) {
+			return false
+		}
+	}
+	for o := range s.amounts {
+		if o != i && s.amounts[o].unit != nil && s.amounts[o].unit.Dim == a.unit.Dim {
+			return false
+		}
+	}
+	return true
+}
+
+// means tells whether a phrase means something else than a term: another one, or
+// a choice that follows from a sign.
+func (s *session) means(p *saying, term int) bool {
+	other := false
+	for _, sense := range p.phrase.senses {
+		if sense.term == term {
+			return false
+		}
+		other = other || sense.weight >= byLean && (sense.value < 0 || sense.weight < byName)
+	}
+	return other
+}
+
+// seen are words of what is observed, which need not be what is wanted.
+const seen = " when while doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
+
+// tests are words before what was measured.
+const tests = " test tests tested testing trial measured "
+
+// saidAt tells whether an amount is where something else was seen.
+func (s *session) saidAt(a *amount) bool {
+	k := a.token - 1
+	for k >= 0 && isIn(" the a about around abt approx ~ ", s.tokens[k].text) {
+		k--
+	}
+	return k >= 0 && isIn(" at @ ", s.tokens[k].text)
 }
 
 // units are all units that an amount may be in.
@@ -52,9 +135,14 @@ func (a *amount) units() []*unit.Unit {
 // unit fits: enough for a question, never for more.
 func (s *session) hinted(i int, r *Reading, clear bool) {
 	a := &s.amounts[i]
-	for k := max(0, a.token-reachOfNames); k < min(len(s.tokens), a.last+1+reachOfNames); k++ {
+	reach := reachOfNames
+	if a.bare() {
+		reach = reachOfBare
+	}
+	for k := max(0, a.token-reach); k < min(len(s.tokens), a.last+1+reach); k++ {
 		t := &s.tokens[k]
-		if t.class != word || t.unit {
+		near := k >= a.token-reachOfBare && k <= a.last+reachOfBare
+		if t.class != word || t.unit || !near && s.given(k, i) {
 			continue
 		}
 		key := ownKey(t.text, t.stem)
@@ -85,8 +173,12 @@ func (s *session) hinted(i int, r *Reading, clear bool) {
 	}
 }
 
-// How many words from an amount a word of a name counts.
-const reachOfNames = 5
+// How many words from an amount a word of a name counts; fewer from one without
+// a unit.
+const (
+	reachOfNames = 12
+	reachOfBare  = 5
+)
 
 // overlap counts the words beside an amount that stand in the question for a
 // term: it decides only the order of what is asked.

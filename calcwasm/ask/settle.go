@@ -22,6 +22,88 @@ func (s *session) settle(list []Reading) {
 			}
 		}
 	}
+	s.ordered(list)
+	s.contested(list)
+}
+
+// alternatively are words before what is set against something.
+const alternatively = " or other others instead going change changing switch switching upgrade upgrading "
+
+// contested asks what another amount of the kind is set against: “one says 70 ft,
+// the other 82 ft”.
+func (s *session) contested(list []Reading) {
+	for k := range s.tokens {
+		if !isIn(alternatively, s.tokens[k].text) {
+			continue
+		}
+		next := s.amountAfter(k)
+		if next < 0 || s.spoken(next) {
+			continue
+		}
+		for i := range list {
+			r := &list[i]
+			if r.State == Sure && r.To <= s.tokens[k].from && s.fits1(&s.amounts[next], r.Candidates[0].Term) && s.last(next, r.Candidates[0].Term) == r.From {
+				s.doubt(r)
+			}
+		}
+	}
+}
+
+// last is where the last amount before another one stands that can be a term,
+// or -1.
+func (s *session) last(i, term int) int {
+	for i--; i >= 0; i-- {
+		if s.fits1(&s.amounts[i], term) {
+			return s.amounts[i].from
+		}
+	}
+	return -1
+}
+
+// amountAfter is the first amount behind a token in its clause, or -1.
+func (s *session) amountAfter(k int) int {
+	for ; k < len(s.tokens) && !s.closes(k); k++ {
+		if s.tokens[k].class == number {
+			return s.tokens[k].amount
+		}
+	}
+	return -1
+}
+
+// ordered asks what does not rise as the book says that it does: a drawdown that
+// is larger than the static level may be a level.
+func (s *session) ordered(list []Reading) {
+	for _, terms := range s.rising {
+		last := -1
+		for _, t := range terms {
+			at := sureOf(list, t)
+			if at < 0 {
+				continue
+			}
+			if last >= 0 && !s.rises(&list[last], &list[at]) {
+				s.doubt(&list[last])
+				s.doubt(&list[at])
+			}
+			last = at
+		}
+	}
+}
+
+// sureOf is the place of the reading that is sure to be a term, or -1.
+func sureOf(list []Reading, term int) int {
+	for i := range list {
+		if list[i].State == Sure && list[i].Candidates[0].Term == term {
+			return i
+		}
+	}
+	return -1
+}
+
+// rises tells whether a fact is below another one.
+func (s *session) rises(a, b *Reading) bool {
+	x, errX := s.book.Read(a.Candidates[0].Term, a.Candidates[0].Value)
+	y, errY := s.book.Read(b.Candidates[0].Term, b.Candidates[0].Value)
+	return errX != nil || errY != nil || x.Likely <= y.Likely
 }
 
 func (s *session) sameValue(a, b *Candidate) bool {
@@ -56,7 +138,7 @@ func (s *session) choices() []Reading {
 			continue
 		}
 		r.State = Sure
-		if len(r.Candidates) > 1 || s.turnedChoice(p) {
+		if len(r.Candidates) > 1 || r.Candidates[0].score < byCue-costOfSpelling || s.turnedChoice(p) {
 			r.State = Asked
 			r.Message = s.question(piece, r.Candidates)
 		}
@@ -68,20 +150,20 @@ func (s *session) choices() []Reading {
 // turnedChoice tells whether a word near a value of a choice makes it one that
 // was, or may be: “had a sub in there”.
 func (s *session) turnedChoice(p *saying) bool {
-	from, to := p.from, p.to
-	for from > 0 && s.tokens[from-1].class != sign {
-		from--
-	}
-	for to < len(s.tokens) && s.tokens[to].class != sign {
-		to++
+	from, to := s.around(p.from, p.to, func(k int) bool { return s.tokens[k].class == sign })
+	if isIn(" is are was does do did has ", s.tokens[from].text) && to < len(s.tokens) && s.tokens[to].text == "?" {
+		return true
 	}
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
+		if isIn(" can could should ", t.text) && k+1 < to && isIn(" i we it ", s.tokens[k+1].text) {
+			return true
+		}
 		if (k < p.from || k >= p.to) && t.class == word && !t.unit && turnsMeaning(t.text) {
 			return true
 		}
 	}
-	return false
+	return s.bygone(p.from)
 }
 
 // settleChoices keeps one reading of each choice; a question whose answer stands
@@ -93,6 +175,9 @@ next:
 		r := &list[i]
 		for j := range list {
 			o := &list[j]
+			if i != j && r.State == Sure && o.State == Asked && o.Candidates[0].score <= byLean && o.Candidates[0].Term == r.Candidates[0].Term && !has(o.Candidates, &r.Candidates[0]) {
+				r.Message = s.question(s.text[r.From:r.To], append(r.Candidates[:1:1], o.Candidates[0]))
+			}
 			if i == j || o.State != Sure {
 				continue
 			}

@@ -28,6 +28,7 @@ type token struct {
 	phrase     int  // the saying it belongs to, or -1
 	unit       bool // a word that was read as the unit of the amount before it
 	plain      bool // and is nothing else
+	scene      bool // it belongs to a phrase that tells what the sentence is about
 }
 
 // tokenise cuts the sentence in one pass.
@@ -100,8 +101,15 @@ func (s *session) word(from int) int {
 	for _, w := range search.Split(s.text[from:end]) {
 		text += w.Text
 	}
+	text = oneSpelling(text)
 	if v, n := s.spelledNumber(from); n > 0 && len(s.amounts) < mostAmounts {
 		return s.amountAt(from, from+n, v)
+	}
+	if v, n := inchAnd(s.text[from:]); n > 0 && len(s.amounts) < mostAmounts && (len(s.tokens) == 0 || s.tokens[len(s.tokens)-1].class != number) {
+		return s.inchAmount(from, n, v)
+	}
+	if at := strings.IndexByte(s.text[from:end], '\''); at > 0 && isIn(" 're 'd 'll 've 'm ", strings.ToLower(s.text[from+at:end])) {
+		text = strings.ToLower(s.text[from : from+at]) // “we're” is no “were”
 	}
 	t := token{class: word, text: text, stem: search.Stem(text), from: from, to: end}
 	t.spelt = s.spelling(&t)
@@ -131,7 +139,7 @@ func (s *session) divide(from, end int) int {
 	for at < end && !digit(s.text, at) {
 		at++
 	}
-	if at < end && at-from > 1 && s.known[strings.ToLower(s.text[from:at])] && !s.known[strings.ToLower(s.text[from:end])] {
+	if at < end && at-from > 1 && s.known[oneSpelling(strings.ToLower(s.text[from:at]))] && !s.known[strings.ToLower(s.text[from:end])] {
 		return at
 	}
 	return end
@@ -191,33 +199,19 @@ func tradeFraction(text string, v float64) bool {
 // spelledNumber reads a number in words, with its length: “two hundred”. Small
 // ones count only before a unit, for “one” may be anything.
 func (s *session) spelledNumber(from int) (value float64, length int) {
-	total, part, end := 0, 0, from
-	large := false
-	for _, w := range search.Split(s.text[from:min(len(s.text), from+60)]) {
-		n := numberWord(w.Text)
-		if n == 0 || from+w.From > end+1 {
-			break
-		}
-		switch n {
-		case 100:
-			part, large = max(part, 1)*100, true
-		case 1000:
-			total, part, large = total+max(part, 1)*1000, 0, true
-		default:
-			part += n
-		}
-		end = from + w.To
-	}
-	if end == from {
+	words := search.Split(s.text[from:min(len(s.text), from+80)])
+	value, n, large := inWords(words)
+	if n == 0 {
 		return 0, 0
 	}
+	end := from + words[n-1].To
 	rest := s.text[end:]
-	_, n := s.unitAt(rest)
+	_, u := s.unitAt(rest)
 	_, m := s.aliasAt(rest)
-	if !large && n == 0 && m == 0 && !s.counted(rest) {
+	if !large && u == 0 && m == 0 && !s.counted(rest) {
 		return 0, 0
 	}
-	return float64(total + part), end - from
+	return value, end - from
 }
 
 // counted tells whether a word follows for what the book counts: “five stages”.
@@ -234,22 +228,6 @@ func (s *session) counted(rest string) bool {
 		}
 	}
 	return false
-}
-
-const numberWords = " two:2 three:3 four:4 five:5 six:6 seven:7 eight:8 nine:9 ten:10 eleven:11 twelve:12 fourteen:14 fifteen:15 sixteen:16" +
-	" eighteen:18 twenty:20 thirty:30 forty:40 fifty:50 sixty:60 seventy:70 eighty:80 ninety:90 hundred:100 thousand:1000 "
-
-// numberWord is the value of a word that says a number, or 0.
-func numberWord(text string) int {
-	at := strings.Index(numberWords, " "+text+":")
-	if at < 0 {
-		return 0
-	}
-	n := 0
-	for i := at + len(text) + 2; numberWords[i] != ' '; i++ {
-		n = 10*n + int(numberWords[i]-'0')
-	}
-	return n
 }
 
 // fillers stand between a phrase and its number without meaning.

@@ -3,6 +3,7 @@ package ask
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"columnbowl/calcwasm/formula"
 	"columnbowl/calcwasm/unit"
@@ -73,6 +74,11 @@ func (s *session) newFit(a *amount, term int) fit {
 		return fit{}
 	}
 	var bad string
+	if a.unit != nil && a.unit.Symbol == "rev" && t.US.Symbol == "1" && strings.Contains(strings.ToLower(t.Name), "turn") { // they are counted
+		if text, _ := s.reads(term, a.write("", 1)); text != "" {
+			return fit{text: text}
+		}
+	}
 	if a.unit != nil && alike(a.unit, t.US) {
 		if text, why := s.reads(term, a.write(a.unitText, 1)); text != "" {
 			return fit{text: text, loss: sizeLoss(a.unit, t.US)}
@@ -98,7 +104,9 @@ func (s *session) newFit(a *amount, term int) fit {
 	if f := s.bareIn(a, term, u); f.text != "" || !small(other) || t.US.Dim != unit.Length {
 		return f
 	}
-	return s.bareIn(a, term, other) // DN 150 is no 150 in
+	f := s.bareIn(a, term, other) // DN 150 is no 150 in
+	f.loose = f.loose || !s.si
+	return f
 }
 
 // bareIn reads a number without a unit in one of a term.
@@ -114,6 +122,11 @@ func (s *session) bareIn(a *amount, term int, u *unit.Unit) fit {
 		return fit{text: text, loose: true, why: why}
 	}
 	text, why := s.reads(term, a.write(symbol, 1))
+	if text == "" && symbol == "" && t.Kind != formula.Count && a.value > 1 && a.value <= 100 { // a power factor of 86
+		if text, _ := s.reads(term, a.write("", 0.01)); text != "" {
+			return fit{text: text}
+		}
+	}
 	return fit{text: text, why: why}
 }
 

@@ -24,13 +24,21 @@ const (
 	cue     kind = iota // speaks for terms, or is a value of a choice
 	nothing             // the number before it is no fact: “3 phase”
 	pair                // two facts follow, joined by “to”: “drops from 180 to 220”
+	scene               // tells what the sentence is about: “field test”
 )
 
 // phrase is a row of words with what it speaks for.
 type phrase struct {
-	kind   kind
-	words  []part
-	senses []sense
+	kind    kind
+	words   []part
+	senses  []sense
+	setting *setting // of a scene
+}
+
+// setting says which term is meant by which one in a scene, two by two.
+type setting struct {
+	read       []int
+	wide, sure bool
 }
 
 // part is a word of a phrase. An exact one is not taken in another form; before
@@ -45,6 +53,7 @@ type part struct {
 type sense struct {
 	term, value int
 	weight      int
+	minus       bool // the number means its minus
 }
 
 // alias is a way in which people say a unit: “lbs” for psi, “cents” for
@@ -64,8 +73,11 @@ type unitWord struct {
 
 // group says which terms a bare unit speaks for: 400 gpm is a capacity.
 type group struct {
-	units []*unit.Unit
-	terms []int
+	units  []*unit.Unit
+	terms  []int
+	sure   bool   // the first is meant
+	ask    bool   // it is asked even if no other term can be
+	unless string // numbers that are asked nevertheless
 }
 
 // vocabulary is how people speak about the terms of one book.
@@ -76,9 +88,12 @@ type vocabulary struct {
 	words   []string         // the same words in the order in which they came, for their spelling
 	aliases []alias
 	groups  []group
-	units   []unitWord        // words for units, for their spelling
-	asks    []map[string]bool // for each term the stems of its question
-	owners  map[string][]int  // by a word the terms in whose names it stands
+	units   []unitWord           // words for units, for their spelling
+	asks    []map[string]bool    // for each term the stems of its question
+	owners  map[string][]int     // by a word the terms in whose names it stands
+	scenes  map[string][]*phrase // by the stem of the first word
+	rising  [][]int
+	pairs   [][2]int // the terms of two numbers that are told in a row
 }
 
 // add adds a phrase, or joins its senses to the same phrase said before.
@@ -101,7 +116,7 @@ func (v *vocabulary) add(k kind, text string, senses ...sense) {
 		v.known[w.text], v.known[w.stem] = true, true
 	}
 	v.first[head] = append(v.first[head], len(v.phrases))
-	v.phrases = append(v.phrases, phrase{k, words, senses})
+	v.phrases = append(v.phrases, phrase{kind: k, words: words, senses: senses})
 }
 
 // anywhere are words of names that say nothing, for every sentence has them.
@@ -130,7 +145,7 @@ func joinSenses(have, more []sense) []sense {
 next:
 	for _, s := range more {
 		for i := range have {
-			if have[i].term == s.term && have[i].value == s.value {
+			if have[i].term == s.term && have[i].value == s.value && have[i].minus == s.minus {
 				have[i].weight = max(have[i].weight, s.weight)
 				continue next
 			}
@@ -152,11 +167,25 @@ func parts(text string) []part {
 		}
 		exact := strings.HasPrefix(field, "=")
 		for _, w := range search.Split(field) {
+			w.Text = oneSpelling(w.Text)
 			list = append(list, part{w.Text, search.Stem(w.Text), exact, wide})
 			wide = false
 		}
 	}
 	return list
+}
+
+// oneSpelling is a word as it is kept, of those that are written in several ways.
+func oneSpelling(word string) string {
+	switch {
+	case strings.HasPrefix(word, "centre"):
+		return "center" + word[len("centre"):]
+	case word == "gage" || word == "guage":
+		return "gauge"
+	case word == "sch" || word == "sched":
+		return "schedule"
+	}
+	return word
 }
 
 // same tells whether two phrases stand for the same words.
