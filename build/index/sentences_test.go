@@ -274,6 +274,7 @@ func TestSentences(t *testing.T) {
 		{"blind.csv", reached{80, 0, 117, 171}},
 		{"third.csv", reached{75, 0, 68, 121}},
 		{"practice.csv", reached{90, 0, 153, 234}},
+		{"fourth.csv", reached{75, 5, 102, 169}},
 	} {
 		e, counts, all := report(t, set.name)
 		e.hold(t, set.name, counts, all, set.reached)
