@@ -75,7 +75,7 @@ var order = map[string]string{
 	"exercise": "reckon formula",
 	"physics":  "formula water pipe column shaft thrust suction motor curve",
 	"column":   "pipe",
-	"choosing": "reckon formula drawing curve",
+	"choosing": "reckon formula drawing curve pipe",
 }
 
 func TestImportsPointOneWay(t *testing.T) {

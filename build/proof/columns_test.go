@@ -86,6 +86,25 @@ func TestColumnsPay(t *testing.T) {
 	}
 }
 
+// TestDropPipesGoIn: a submersible's pipe with its couplings is left out where the
+// casing is narrower, whatever it would save.
+func TestDropPipesGoIn(t *testing.T) {
+	b := handbook(t).Engine
+	list := columnsFor(t, b, "0", "build", "submersible", "casing-inside-diameter", "11.875 in", "capacity", "620 gpm", "field-head", "310.9 ft",
+		"setting", "210 ft", "pumping-level", "162.7 ft", "motor-efficiency", "85 %", "energy-price", "0.13", "running-hours", "2900 h", "power-factor", "0.85")
+	if len(list) < 3 {
+		t.Fatalf("only %d columns", len(list))
+	}
+	if list[0].Column != "10 in" {
+		t.Errorf("for nothing the first is %s", list[0].Column)
+	}
+	for _, o := range list {
+		if o.Column == "12 in" || o.Column == "14 in" {
+			t.Errorf("%s is offered for a casing of 11.875 in", o.Column)
+		}
+	}
+}
+
 // TestColumnsRead: what is typed wrong is told, and what is empty is not known.
 func TestColumnsRead(t *testing.T) {
 	for _, text := range []string{"cheap", "-1", "3 ft"} {

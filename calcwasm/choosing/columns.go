@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/pipe"
 	"columnbowl/calcwasm/reckon"
 	"columnbowl/calcwasm/unit"
 )
@@ -58,13 +59,24 @@ func ColumnsOf(book *reckon.Book, q reckon.Question, c *Candidate, price, years 
 	for _, column := range columnSizes {
 		list = append(list, shafts(book, base, c, column)...)
 	}
-	list = slices.DeleteFunc(list, func(o *Option) bool { return o.count(Decides) > 0 || o.power() != o.power() })
+	list = slices.DeleteFunc(list, func(o *Option) bool { return !o.goesIn() || o.count(Decides) > 0 || o.power() != o.power() })
 	for _, o := range list {
 		o.Price = o.value("column-weight") * price
 		o.Total = o.Price + o.value("energy-cost")*years
 	}
 	slices.SortStableFunc(list, (*Option).order)
 	return list
+}
+
+// couplings is how much wider than its pipe a column is at its couplings: half an
+// inch on each side (common practice, page of the column size).
+const couplings = 1 * inch
+
+// goesIn says whether the column with its couplings is narrower than the casing,
+// as far as that is known.
+func (o *Option) goesIn() bool {
+	outside, _ := pipe.OutsideDiameter(o.value("column-size"))
+	return !(outside+couplings > o.value("casing-inside-diameter"))
 }
 
 // shafts are the options of one column.
@@ -83,7 +95,7 @@ func shafts(book *reckon.Book, base reckon.Question, c *Candidate, column string
 			tube = tubeFor(book, shaft)
 		}
 		o := try(book, base, c, column, shaft, tube)
-		if o.value("column-inside-diameter") >= o.value("casing-inside-diameter") || !o.known("column-velocity") {
+		if !o.goesIn() || !o.known("column-velocity") {
 			break // and a thicker shaft leaves no more room
 		}
 		// a size that is known to be too weak is no choice
