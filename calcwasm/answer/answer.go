@@ -299,15 +299,20 @@ func (d *Desk) clash(w *writer, res *reckon.Result, c *reckon.Clash) {
 	})
 }
 
-// cautions tells of the cautions of the terms that are shown.
+// cautions tells of the cautions of the terms that are shown, and of those that
+// fire at a fact which is not shown: a link brings more facts than a sheet has lines.
 func (d *Desk) cautions(w *writer, res *reckon.Result, q *request) {
+	shown, given := make([]bool, len(d.book.Terms)), make([]bool, len(d.book.Terms))
+	for _, t := range q.show {
+		shown[t] = true
+	}
+	for i := range q.question.Facts {
+		given[q.question.Facts[i].Term] = len(q.show) > 0
+	}
 	var list []reckon.CautionState
 	for _, c := range res.Cautions {
-		for _, t := range q.show {
-			if d.book.Cautions[c.Caution].Home == t {
-				list = append(list, c)
-				break
-			}
+		if home := d.book.Cautions[c.Caution].Home; shown[home] || given[home] && c.Truth == formula.True {
+			list = append(list, c)
 		}
 	}
 	w.list("cautions", len(list), func(i int) {

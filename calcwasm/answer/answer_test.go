@@ -118,6 +118,19 @@ func TestNonsenseIsToldBesideTheFieldAndNothingElseIsLost(t *testing.T) {
 	}
 }
 
+// TestCautionsOfFactsWithoutALine: a fact that a link brought to a sheet without a
+// line for it is warned of, and one that nobody gave is not.
+func TestCautionsOfFactsWithoutALine(t *testing.T) {
+	given := ask(t, "fact | pumping-level | 200 ft", "fact | setting | 100 ft", "show | setting")
+	if len(given.Cautions) != 1 || given.Cautions[0].ID != "bowls-showing" || given.Cautions[0].State != "fires" {
+		t.Errorf("of a pumping level that was given: %+v", given.Cautions)
+	}
+	follows := ask(t, "fact | static-level | 150 ft", "fact | drawdown | 50 ft", "fact | setting | 100 ft", "show | setting")
+	if len(follows.Cautions) != 0 {
+		t.Errorf("of a pumping level that follows: %+v", follows.Cautions)
+	}
+}
+
 // TestPicturesBehindTheNumbers: a question asked again for its pictures is told
 // as if it had been asked at once; another question in between takes nothing over.
 func TestPicturesBehindTheNumbers(t *testing.T) {

@@ -253,10 +253,28 @@ func (c *Candidate) suction() {
 	case margin >= 3*foot:
 		c.say(For, "npsh-margin", "The first impeller asks for {npsh-required} and has {npsh-available}.")
 	case c.known("npsh-required"):
-		c.say(Unchecked, "npsh-available", "It asks for {npsh-required} at the first impeller. What it has there is not known: setting, levels or temperature are missing.")
+		c.say(Unchecked, "npsh-available", "It asks for {npsh-required} at the first impeller. What it has there is not known"+c.lacking()+".")
 	default:
 		c.say(Unchecked, "npsh-required", "Its sheet has no NPSH required.")
 	}
+}
+
+// water are the facts that the NPSH available hangs on, each behind the term that
+// has no value without it.
+var water = [][2]string{{"setting", "setting"}, {"pumping-level", "pumping-level"}, {"vapour-pressure", "water-temperature"}, {"atmospheric-pressure", "altitude"}}
+
+// lacking names those of them that are missing: ": ask for the altitude".
+func (c *Candidate) lacking() string {
+	var names []string
+	for _, w := range water {
+		if t, ok := c.Result.Book.Find(w[1]); ok && !c.known(w[0]) {
+			names = append(names, c.Result.Book.Terms[t].Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return ": ask for " + strings.Join(names, ", ")
 }
 
 func (c *Candidate) shaft() {
