@@ -122,7 +122,7 @@ func TestNonsenseIsToldBesideTheFieldAndNothingElseIsLost(t *testing.T) {
 // line for it is warned of, and one that nobody gave is not.
 func TestCautionsOfFactsWithoutALine(t *testing.T) {
 	given := ask(t, "fact | pumping-level | 200 ft", "fact | setting | 100 ft", "show | setting")
-	if len(given.Cautions) != 1 || given.Cautions[0].ID != "bowls-showing" || given.Cautions[0].State != "fires" {
+	if len(given.Cautions) != 1 || given.Cautions[0].ID != "pumping-level/bowls-showing" || given.Cautions[0].State != "fires" {
 		t.Errorf("of a pumping level that was given: %+v", given.Cautions)
 	}
 	follows := ask(t, "fact | static-level | 150 ft", "fact | drawdown | 50 ft", "fact | setting | 100 ft", "show | setting")
