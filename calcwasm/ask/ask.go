@@ -17,7 +17,12 @@
 // same readings.
 package ask
 
-import "columnbowl/calcwasm/reckon"
+import (
+	"strings"
+	"unicode/utf8"
+
+	"columnbowl/calcwasm/reckon"
+)
 
 // State says how far a reading goes.
 type State uint8
@@ -52,10 +57,11 @@ type Candidate struct {
 	score int
 }
 
-// How much of a text is read: bytes, and amounts.
+// How much of a text is read at one go: bytes, and amounts. A longer text is read
+// in pieces, as the time for one grows with its square.
 const (
-	longestSentence = 1000
-	mostAmounts     = 40
+	longestPiece = 1000
+	mostAmounts  = 40
 )
 
 // mostCandidates are shown for one piece.
@@ -67,12 +73,41 @@ type Reader struct {
 	vocabulary
 }
 
-// Read finds the facts of a sentence, in the order in which they stand there.
-func (r *Reader) Read(sentence string) []Reading {
-	if len(sentence) > longestSentence {
-		sentence = sentence[:longestSentence]
+// Read finds the facts of a text, in the order in which they stand there.
+func (r *Reader) Read(text string) []Reading {
+	var list []Reading
+	for from := 0; from < len(text); {
+		n := pieceEnd(text[from:])
+		for _, reading := range r.piece(text[from : from+n]) {
+			reading.From, reading.To = reading.From+from, reading.To+from
+			list = append(list, reading)
+		}
+		from += n
 	}
-	s := &session{Reader: r, text: sentence}
+	return list
+}
+
+// pieceEnd is where the first piece of a text ends: behind the last sentence that
+// fits, or else behind the last word.
+func pieceEnd(text string) int {
+	if len(text) <= longestPiece {
+		return len(text)
+	}
+	for _, end := range []string{"\n", ". ", "? ", "! ", "; ", " "} {
+		if at := strings.LastIndex(text[:longestPiece], end); at > longestPiece/2 {
+			return at + len(end)
+		}
+	}
+	end := longestPiece
+	for end > 0 && !utf8.RuneStart(text[end]) {
+		end--
+	}
+	return end
+}
+
+// piece finds the facts of a piece of a text.
+func (r *Reader) piece(text string) []Reading {
+	s := &session{Reader: r, text: text}
 	s.tokenise()
 	s.match()
 	s.ranges()

@@ -250,6 +250,21 @@ func TestCandidatesAreTaken(t *testing.T) {
 	}
 }
 
+// A long call is read to its end, whatever stands before: nothing that was said
+// goes away without a word.
+func TestALongTextIsReadToItsEnd(t *testing.T) {
+	r, b := reader(t)
+	const first, last = "The static level is 180 ft, ", " capacity 400 gpm"
+	for _, between := range []string{"We spoke of it in spring and nothing has changed since then. ", "so it went on and on, ", "äöü"} {
+		for _, n := range []int{900, 1000, 1900, 3500} {
+			text := first + strings.Repeat(between, n/len(between)+1) + last
+			if got := told(b, text, r.Read(text)); got != "180 ft: static-level=180 ft; 400 gpm: capacity=400 gpm" {
+				t.Errorf("%d bytes of %q: %s", len(text), between, got)
+			}
+		}
+	}
+}
+
 func TestDamagedVocabularyIsRefused(t *testing.T) {
 	b := well(t)
 	for _, pack := range []string{"", "strange", ask.Form + "\ncue\tno-such-term\tx", ask.Form + "\nunit\tfurlongs\t1\t\tx",
