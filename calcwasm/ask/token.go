@@ -171,7 +171,7 @@ func (s *session) number(from int) int {
 	if s.text[at] == '-' {
 		at++
 	}
-	v, n, ok := unit.NumberAt(s.text[at:])
+	v, n, ok := unit.NumberAt(s.text[at : at+beforeStop(s.text[at:])])
 	if bar := strings.IndexAny(s.text[at:at+n], "/"); bar >= 0 && !tradeFraction(s.text[at:at+n], v) {
 		n = strings.LastIndexAny(s.text[at:at+bar], "0123456789") + 1
 		v, n, ok = unit.NumberAt(s.text[at : at+n])
@@ -187,6 +187,20 @@ func (s *session) number(from int) int {
 		v = -v
 	}
 	return s.amountAt(from, at+n, v)
+}
+
+// beforeStop is how much of a text is looked at for the number it begins with:
+// where digits with a point or comma among them end in a full stop, what stands
+// before that. “pH 7.4.” ends a sentence.
+func beforeStop(text string) int {
+	n := 0
+	for n < len(text) && (digit(text, n) || text[n] == '.' || text[n] == ',') {
+		n++
+	}
+	if n > 2 && text[n-1] == '.' && digit(text, n-2) && strings.ContainsAny(text[:n-1], ".,") {
+		return n - 1
+	}
+	return len(text)
 }
 
 // tradeFraction tells a fraction of the trade from two numbers with a stroke
