@@ -270,7 +270,7 @@ func TestSentences(t *testing.T) {
 		name string
 		reached
 	}{
-		{"sentences.csv", reached{332, 0, 325, 392}},
+		{"sentences.csv", reached{333, 0, 326, 393}},
 		{"blind.csv", reached{80, 0, 117, 171}},
 		{"third.csv", reached{75, 0, 68, 121}},
 		{"practice.csv", reached{90, 0, 153, 234}},

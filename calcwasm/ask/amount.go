@@ -54,10 +54,10 @@ func (s *session) amountAt(from, end int, v float64) int {
 	return a.to
 }
 
-// inchAmount puts “inch and a half”.
-func (s *session) inchAmount(from, length int, v float64) int {
-	a := amount{from: from, to: from + length, token: len(s.tokens), last: len(s.tokens), value: v, low: strconv.FormatFloat(v, 'f', -1, 64), unitText: "in"}
-	a.unit, _ = unit.Lookup("in")
+// partAmount puts “foot and a half”.
+func (s *session) partAmount(from, length int, v float64, symbol string) int {
+	a := amount{from: from, to: from + length, token: len(s.tokens), last: len(s.tokens), value: v, low: strconv.FormatFloat(v, 'f', -1, 64), unitText: symbol}
+	a.unit, _ = unit.Lookup(symbol)
 	s.put(token{class: number, text: a.low, from: a.from, to: a.to, amount: len(s.amounts)})
 	s.amounts = append(s.amounts, a)
 	return a.to

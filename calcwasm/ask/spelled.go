@@ -97,16 +97,19 @@ func numberWord(text string) int {
 	return n
 }
 
-// inchAnd is the length of “inch and a half” and its value in inches, where no
+// oneAnd are units of which people say one and a part, and how they are written.
+var oneAnd = map[string]string{"inch": "in", "foot": "ft", "metre": "m", "meter": "m"}
+
+// unitAnd is the length of “foot and a half”, its value and its unit, where no
 // number stands before it.
-func inchAnd(text string) (value float64, length int) {
+func unitAnd(text string) (value float64, symbol string, length int) {
 	words := search.Split(text[:min(len(text), 30)])
-	if wordAt(words, 0) != "inch" {
-		return 0, 0
+	if symbol = oneAnd[wordAt(words, 0)]; symbol == "" {
+		return 0, "", 0
 	}
 	value, n, more := withFraction(words, 1, 1)
 	if !more {
-		return 0, 0
+		return 0, "", 0
 	}
-	return value, words[n-1].To
+	return value, symbol, words[n-1].To
 }

@@ -105,8 +105,8 @@ func (s *session) word(from int) int {
 	if v, n := s.spelledNumber(from); n > 0 && len(s.amounts) < mostAmounts {
 		return s.amountAt(from, from+n, v)
 	}
-	if v, n := inchAnd(s.text[from:]); n > 0 && len(s.amounts) < mostAmounts && (len(s.tokens) == 0 || s.tokens[len(s.tokens)-1].class != number) {
-		return s.inchAmount(from, n, v)
+	if v, symbol, n := unitAnd(s.text[from:]); n > 0 && len(s.amounts) < mostAmounts && (len(s.tokens) == 0 || s.tokens[len(s.tokens)-1].class != number) {
+		return s.partAmount(from, n, v, symbol)
 	}
 	if at := strings.IndexByte(s.text[from:end], '\''); at > 0 && isIn(" 're 'd 'll 've 'm ", strings.ToLower(s.text[from+at:end])) {
 		text = strings.ToLower(s.text[from : from+at]) // “we're” is no “were”
