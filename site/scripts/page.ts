@@ -3,6 +3,7 @@
 // one nothing on the page is dead.
 import { beginBowls } from "./bowls";
 import { CutCompare } from "./cutcompare";
+import { PumpMade } from "./cutmade";
 import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
 import { Desk } from "./desk";
@@ -71,6 +72,7 @@ function enliven(): void {
   reachScrolled();
   if (!customElements.get("fact-sheet")) {
     customElements.define("fact-sheet", FactSheet);
+    customElements.define("pump-made", PumpMade);
     customElements.define("cut-sheet", CutSheet);
     customElements.define("cut-compare", CutCompare);
     customElements.define("cut-which", CutWhich);
