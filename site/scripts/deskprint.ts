@@ -112,7 +112,7 @@ function derived(book: DeskBook, p: Printed): HTMLElement[] {
     const r = row.reply;
     const { large, small } = valueOf(r, (c) => book.shown(row.term, c));
     const how = [working(r, book.name(row.term)), r.state === "follows" ? "" : say("state." + r.state), r.note ?? ""].filter(Boolean).join("; ");
-    return make("li", {}, book.name(row.term), " ", make("b", {}, large), ...other(small), make("span", { class: "how" }, how.startsWith("=") || how === "" ? ` ${how}` : `; ${how}`));
+    return make("li", {}, book.name(row.term), ...(large === "" ? [] : [" ", make("b", {}, large)]), ...other(small), make("span", { class: "how" }, how.startsWith("=") || how === "" ? ` ${how}` : `; ${how}`));
   });
   return [make("ul", { role: "list" }, ...items)];
 }
