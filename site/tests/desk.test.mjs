@@ -75,6 +75,13 @@ test("a whole call, from the first sentence to the printed sheet, in fewer than 
   });
 });
 
+test("what is for readers without a script is not shown to others", async () => {
+  await withPage(browser, { viewport: { width: 360, height: 740 } }, async (page) => {
+    await open(page);
+    for (const kind of [".still", ".deskasked", ".deskprint"]) assert.equal(await page.locator(`main ${kind}`).isVisible(), false, kind);
+  });
+});
+
 test("what could mean two things is asked, and no number of Enters decides it", async () => {
   await withPage(browser, {}, async (page) => {
     await open(page);

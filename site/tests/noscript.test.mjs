@@ -73,6 +73,17 @@ test("the sheet stands there as numbers, in both systems, and they are right", a
   });
 });
 
+test("on a page shorter than the rail the masthead keeps its height", async () => {
+  await withPage(browser, still, async (page) => {
+    const heights = [];
+    for (const file of ["practice/progress.html", "terms/total-head.html"]) {
+      await page.goto(address(file));
+      heights.push(await page.evaluate(() => Math.round(document.querySelector("main").getBoundingClientRect().top + scrollY)));
+    }
+    assert.equal(heights[0], heights[1]);
+  });
+});
+
 test("a pump tells how it can be made, with the parts that come with it", async () => {
   await withPage(browser, still, async (page) => {
     await page.goto(address("builds/submersible.html"));
