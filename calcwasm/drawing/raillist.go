@@ -118,7 +118,7 @@ func (l *railLayout) entry(list *Group, i int) {
 	no := strconv.Itoa(i + 1)
 	a := Link{Href: p.Href, Class: "place", Current: p.Here, Label: no + " " + p.Name}
 	a.Items = append(a.Items, spot{Y: y - railSpot.H/2, Least: railSpot},
-		Circle{0, y, balloonR, ring}, Text{Y: y + 4.8, Words: no, Class: num})
+		Circle{0, y, 0, ring}, Text{Y: y + 4.8, Words: no, Class: num})
 	first := y + 5 - float64(len(l.names[i])-1)*leading/2
 	for k, line := range l.names[i] {
 		a.Items = append(a.Items, Text{X: railName, Y: first + float64(k)*leading, Words: line, Class: name})
@@ -150,7 +150,7 @@ func (l *railLayout) list(list *Group, i int) {
 		a.Items = append(a.Items, spot{Y: top, H: h, Least: subSpot})
 		if sub.Here {
 			class = "pap"
-			a.Items = append(a.Items, Rect{X: subSpot.X, Y: top + 2, W: subSpot.W, H: h - 4, Class: "ink"})
+			a.Items = append(a.Items, spot{Y: top + 2, H: h - 4, Class: "ink", Least: subSpot})
 		}
 		for j, line := range lines {
 			a.Items = append(a.Items, Text{Y: top + subStep/2 + 5 + float64(j)*leading, Words: line, Class: class})
@@ -169,11 +169,14 @@ var (
 	subSpot  = Box{X: -6, W: railWide - railX - railName + 6, H: subStep}
 )
 
-// spot is a rectangle without ink that takes the pointer. Its measures are the
-// same on all of the thousands of entries of a book, so the style sheet has
-// them; only one that is taller than the least tells its height.
+// spot is the rectangle of an entry: without ink it takes the pointer, with the
+// class ink it is the tab of the page one is on. Its measures, and the radius of
+// the balloons, are the same on all of the thousands of entries of a book, so
+// the style sheet has them; only one that is not of the least height tells it.
+// Where there is no style sheet the words alone are left, and can be read.
 type spot struct {
 	Y, H  float64
+	Class string
 	Least Box
 }
 
@@ -187,9 +190,9 @@ func (s spot) write(w *writer) {
 	if !w.keep(s) {
 		return
 	}
-	w.open("rect", "", "")
+	w.open("rect", s.Class, "")
 	w.numAttr("y", s.Y)
-	if s.H > s.Least.H {
+	if s.H > s.Least.H || s.Class != "" {
 		w.numAttr("height", s.H)
 	}
 	w.raw("/>\n")

@@ -24,6 +24,9 @@ func TestRailSpotsInStyleSheet(t *testing.T) {
 			t.Errorf("rail.css gives %s %v, the drawing counts with %v", c.what, got, c.box)
 		}
 	}
+	if r := measure(string(css), ".place circle", "r"); r != balloonR {
+		t.Errorf("rail.css gives balloons the radius %g, the drawing counts with %g", r, balloonR)
+	}
 }
 
 // measure is a length in px that the rules of a selector set, or -999.
