@@ -475,7 +475,10 @@ test("the living pages keep the rules of access, on every paper and in a test", 
     };
     const sheet = await open(page, "bowls");
     await sheet.locator("li[data-label=impeller] .o").click();
-    const found = await check("light, picked");
+    await page.locator(".made > summary").click();
+    await sheet.locator(".cutmade > summary").click();
+    await radio(sheet, "cut.option.key").check();
+    const found = await check("light, picked, made otherwise");
     for (const paper of ["dark", "contrast"]) {
       await page.locator(".paper label", { hasText: new RegExp(`^${words["theme." + paper]}$`) }).click();
       await page.evaluate(() => Promise.all(document.getAnimations().map((a) => a.finished.catch(() => null))));
