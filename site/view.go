@@ -383,6 +383,27 @@ type Build struct {
 	ID, Name string // required
 	Says     template.HTML
 	Cuts     []Cut // the whole pump first, then its details
+	Made     []Made
+}
+
+// Made is a choice in how the pump of a page is made.
+type Made struct {
+	ID, Title string       // required; the id is that of the usual option
+	Sheets    string       // that change with it, split by spaces
+	Idle      string       // option of another choice that leaves nothing to choose here, or ""
+	Options   []MadeOption // the usual one first
+}
+
+// MadeOption is one way of making it.
+type MadeOption struct {
+	ID, Name string // required
+	Parts    []MadePart
+}
+
+// MadePart is a part that comes with an option.
+type MadePart struct {
+	ID   string
+	Link Link
 }
 
 // Builds is the page that compares the pumps (builds/index.html).

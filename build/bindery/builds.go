@@ -25,6 +25,7 @@ func (w *work) buildView(build string) (any, error) {
 	for _, sheet := range cutaway.Sheets(build) {
 		v.Cuts = append(v.Cuts, w.cuts.sheet(build, sheet, root))
 	}
+	v.Made = w.cuts.choices(build, root)
 	return v, nil
 }
 

@@ -39,6 +39,7 @@ type plates struct {
 	drawn   map[string]cutaway.Drawing // by build, sheet and width
 	others  []*other                   // sheets of pumps that are made otherwise than usual
 	otherOf map[string]seenIn          // which of them shows a part, by build/part
+	ways    map[string][]made          // how a pump can be made otherwise than usual, by build
 }
 
 func (w *work) prepareCuts(style []byte) error {
@@ -82,6 +83,10 @@ func (c *cuts) drawAll() plates {
 		}
 	}
 	c.drawOthers()
+	c.ways = map[string][]made{}
+	for _, build := range book.Builds {
+		c.ways[build] = c.madeOf(build)
+	}
 	return c.plates
 }
 

@@ -112,12 +112,9 @@ func (c *Candidate) Draw(p Plot) *drawing.Scene {
 		d.width, full = 270, 340
 	}
 	title := p.Title + ": " + c.Bowl.Name
-	d.scene = &drawing.Scene{Prefix: p.Prefix, Class: "fig", Title: title, Desc: c.described(p.System), Box: drawing.Box{Y: -24, W: full, H: 664}, Width: full}
-	name := c.Bowl.Name
-	if c.Bowl.Origin == reckon.Invented {
-		name += ". " + reckon.Demonstration
-	}
-	d.scene.Add(drawing.Text{X: d.left, Y: -6, Words: name, Class: "b"})
+	d.scene = &drawing.Scene{Prefix: p.Prefix, Class: "fig", Title: title, Desc: c.described(p.System), Width: full}
+	top := d.heading(full)
+	d.scene.Box = drawing.Box{Y: -top, W: full, H: 640 + top}
 	d.head(panel{top: 26, height: 230, unit: d.unitOf("total-head")})
 	d.single(panel{top: 288, height: 90, unit: d.unitOf("bowl-efficiency"), most: 1}, p.Efficiency, 2, nil)
 	d.power(panel{top: 410, height: 90, unit: d.unitOf("brake-power")})
@@ -125,6 +122,29 @@ func (c *Candidate) Draw(p Plot) *drawing.Scene {
 	d.flowAxis(602)
 	d.handle()
 	return d.scene
+}
+
+// heading writes whose curves these are over them, on as many lines as it needs,
+// and tells how high it is.
+func (d *sheetOfCurves) heading(full float64) (height float64) {
+	const line, foot, spare = 18.0, 6.0, .9 // spare: some faces run wider than is reckoned
+	x := d.left
+	if d.Narrow {
+		x = 0
+	}
+	room := (full - x) * spare
+	words := drawing.Wrap(d.Bowl.Name, "b", room)
+	if d.Bowl.Origin == reckon.Invented {
+		whole := drawing.Wrap(d.Bowl.Name+". "+reckon.Demonstration, "b", room)
+		if len(whole) > 1 { // the sentence begins a line of its own
+			whole = append(words, drawing.Wrap(reckon.Demonstration, "b", room)...)
+		}
+		words = whole
+	}
+	for i, w := range words {
+		d.scene.Add(drawing.Text{X: x, Y: -foot - line*float64(len(words)-1-i), Words: w, Class: "b"})
+	}
+	return foot + line*float64(len(words))
 }
 
 func (c *Candidate) described(s formula.System) string {

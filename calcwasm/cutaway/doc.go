@@ -74,6 +74,10 @@ var Choices = [][]string{
 	{"sealed", "water-filled"},              // winding of a submersible motor
 }
 
+// Idle are options that leave nothing to choose in another row: the word whose
+// row it is, and the option.
+var Idle = map[string]string{"taper-down": "key"} // a keyed impeller has no collet
+
 // The sheets.
 const (
 	Whole       = "whole"        // everything from driver to strainer, column shortened

@@ -6,10 +6,12 @@ import "strings"
 type collector struct {
 	any            bool
 	x0, y0, x1, y1 float64
-	texts          []Box // every line of words, for checks of overlap
+	dx             float64 // how far the group of the shape is moved to the right
+	texts          []Box   // every line of words, for checks of overlap
 }
 
 func (c *collector) point(x, y float64) {
+	x += c.dx
 	if !c.any {
 		c.any, c.x0, c.y0, c.x1, c.y1 = true, x, y, x, y
 		return
@@ -26,8 +28,13 @@ func (c *collector) box(b Box) {
 func (l Line) span(c *collector)   { c.point(l.X1, l.Y1); c.point(l.X2, l.Y2) }
 func (r Rect) span(c *collector)   { c.box(Box{r.X, r.Y, r.W, r.H}) }
 func (k Circle) span(c *collector) { c.box(Box{k.X - k.R, k.Y - k.R, 2 * k.R, 2 * k.R}) }
-func (g Group) span(c *collector)  { spanAll(c, g.Items) }
 func (l Link) span(c *collector)   { spanAll(c, l.Items) }
+
+func (g Group) span(c *collector) {
+	c.dx += g.X
+	spanAll(c, g.Items)
+	c.dx -= g.X
+}
 
 // span takes control points as if they lay on the curve: a bound from above.
 func (p *Path) span(c *collector) {
@@ -52,6 +59,7 @@ func (p *Path) span(c *collector) {
 func (t Text) span(c *collector) {
 	b := t.Bounds()
 	c.box(b)
+	b.X += c.dx
 	c.texts = append(c.texts, b)
 }
 

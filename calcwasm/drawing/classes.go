@@ -11,14 +11,14 @@ package drawing
 // paper, faint, sheet). h-… are the lines of hatches.
 // Words: f (faint), b (bold), mid (16 px), big (22 px, text face), m and e
 // (middle and end), ha (paper halo), pap (paper, on ink), c-turn, c-water; plain
-// words are 14 px. no and nm are the numbers and names of the rail.
-// Balloons: balloon, lit. Links: place, sub, with a target each, a rectangle
-// without ink that takes the pointer. Scenes: fig, rail-well, strip-well; well
+// words are 14 px. no are the numbers of the rail. Balloons: balloon, lit.
+// Links: place, and those in subs; each has a rectangle without class and ink
+// that takes the pointer. Scenes: fig, rail-well, strip-well; well
 // is the drawn part of the rail, slot and cut-slot the dashed lines of its screen.
 var Classes = []string{
 	"out", "thin", "dim", "chainl", "hid", "s-water", "s-turn",
 	"w-still", "w-turn", "w-water", "w-earth", "ink", "pap", "fnt", "she",
 	"h-still", "h-turn", "h-water", "h-line", "h-ink",
-	"f", "b", "mid", "big", "m", "e", "ha", "c-turn", "c-water", "no", "nm",
-	"balloon", "lit", "place", "sub", "target", "fig", "rail-well", "strip-well", "well", "slot", "cut-slot",
+	"f", "b", "mid", "big", "m", "e", "ha", "c-turn", "c-water", "no",
+	"balloon", "lit", "place", "subs", "fig", "rail-well", "strip-well", "well", "slot", "cut-slot",
 }

@@ -85,6 +85,10 @@ func classWidth(s, class string) float64 {
 	return textWidth(s, size) * bold
 }
 
+// Wrap breaks words into lines for a drawing: class tells how large and heavy
+// they are, width how long a line may be, in px. See wrap.
+func Wrap(s, class string, width float64) []string { return wrap(s, class, width) }
+
 // wrap breaks words into lines no longer than width, a word that is longer at
 // its hyphens; a piece without any may be longer, nothing is ever cut.
 func wrap(s, class string, width float64) []string {

@@ -67,10 +67,13 @@ const (
 	railX     = 114.0 // centres of the balloons
 	railStep  = 36.0  // least distance of balloons; 32 is the floor
 	subStep   = 26.0  // least height of a sub-entry line: over the 24 px of WCAG 2.2
-	// room of a line of words: the 130 px from a balloon to the edge, counted
-	// for lettering a little condensed, as all faces the style sheet asks for are
-	railRoom = 142.0
-	railBend = 82.0 // leaders run level to here, outside the casing
+	railName  = 19.5  // from the centre of a balloon to the names
+	// room of a line of words: the 130 px from there to the edge, and 7 % more,
+	// because the names of places are broken as if they all were bold; what is
+	// left serves a face a little wider than textWidth knows
+	railRoom = 138.0
+	subRoom  = 124.0 // of a line of a sub-entry, which is never bold
+	railBend = 82.0  // leaders run level to here, outside the casing
 )
 
 // Layout draws the rail and tells where each balloon stands. Balloons keep the
@@ -83,11 +86,12 @@ func (r Rail) Layout() (*Scene, []Balloon) {
 	w := railWell{h: l.height}
 	w.draw(&well)
 	l.leaders(&well)
-	s.Add(well)
+	list := Group{X: railX}
 	var out []Balloon
 	for i, p := range r.Places {
-		l.entry(s, i)
+		l.entry(&list, i)
 		out = append(out, Balloon{ID: p.ID, X: railX, Y: l.y[i], Lit: p.Lit})
 	}
+	s.Add(well, list)
 	return s, out
 }

@@ -77,7 +77,7 @@ func (l *railLayout) gaps() []float64 {
 func (l *railLayout) openSubs(i int) {
 	l.subs = nil
 	for _, s := range l.Places[i].Subs {
-		l.subs = append(l.subs, wrap(s.Name, "b", railRoom-6))
+		l.subs = append(l.subs, wrap(s.Name, "", subRoom))
 	}
 }
 
@@ -109,58 +109,98 @@ func subHeight(lines []string) float64 {
 }
 
 // entry draws balloon, number, name and sub-entries of a place as links.
-func (l *railLayout) entry(s *Scene, i int) {
+func (l *railLayout) entry(list *Group, i int) {
 	p, y := l.Places[i], l.y[i]
-	ring, num, name := "balloon", "no m", "nm"
+	ring, num, name := "balloon", "no m", ""
 	if p.Lit {
-		ring, num, name = "balloon lit", "no m pap b", "nm b"
+		ring, num, name = "balloon lit", "no m pap b", "b"
 	}
 	no := strconv.Itoa(i + 1)
-	a := Link{Href: p.Href, ID: "place-" + no, Class: "place", Current: p.Here, Label: no + " " + p.Name}
-	// the target: as tall as the distance allows, without ink of its own
-	a.Items = append(a.Items, Rect{X: railX - 14, Y: y - 16, W: l.width - railX + 6, H: 32, Class: "target"},
-		Circle{railX, y, balloonR, ring}, Text{X: railX, Y: y + 4.8, Words: no, Class: num})
+	a := Link{Href: p.Href, Class: "place", Current: p.Here, Label: no + " " + p.Name}
+	a.Items = append(a.Items, spot{Y: y - railSpot.H/2, Least: railSpot},
+		Circle{0, y, 0, ring}, Text{Y: y + 4.8, Words: no, Class: num})
 	first := y + 5 - float64(len(l.names[i])-1)*leading/2
 	for k, line := range l.names[i] {
-		a.Items = append(a.Items, Text{X: railX + balloonR + 8, Y: first + float64(k)*leading, Words: line, Class: name})
+		a.Items = append(a.Items, Text{X: railName, Y: first + float64(k)*leading, Words: line, Class: name})
 	}
-	s.Add(a)
+	list.Add(a)
 	if p.Lit {
-		l.list(s, i)
-		l.landing(s, i)
+		l.list(list, i)
+		l.landing(list, i)
 	}
 }
 
 // list draws the sub-entries of the place in force; the page one is on stands
-// in reversed ink, a tab that joins the sheet's edge.
-func (l *railLayout) list(s *Scene, i int) {
+// in reversed ink, a tab that joins the sheet's edge. It is not bold as well:
+// its lines are broken for the lighter letter, and the longest would be cut.
+func (l *railLayout) list(list *Group, i int) {
+	if len(l.subs) == 0 {
+		return
+	}
 	top := l.y[i] + l.tail(i)
 	for _, lines := range l.subs {
 		top -= subHeight(lines)
 	}
-	x := railX + balloonR + 8
+	subs := Group{Class: "subs", X: railName}
 	for k, lines := range l.subs {
 		sub := l.Places[i].Subs[k]
 		h := subHeight(lines)
-		a := Link{Href: sub.Href, Class: "sub", Current: sub.Here}
-		class := "nm f"
-		a.Items = append(a.Items, Rect{X: x - 6, Y: top, W: l.width - x + 6, H: h, Class: "target"})
+		a := Link{Href: sub.Href, Current: sub.Here}
+		class := "f"
+		a.Items = append(a.Items, spot{Y: top, H: h, Least: subSpot})
 		if sub.Here {
-			class = "nm pap b"
-			a.Items = append(a.Items, Rect{X: x - 6, Y: top + 2, W: l.width - x + 6, H: h - 4, Class: "ink"})
+			class = "pap"
+			a.Items = append(a.Items, spot{Y: top + 2, H: h - 4, Class: "ink", Least: subSpot})
 		}
 		for j, line := range lines {
-			a.Items = append(a.Items, Text{X: x, Y: top + subStep/2 + 5 + float64(j)*leading, Words: line, Class: class})
+			a.Items = append(a.Items, Text{Y: top + subStep/2 + 5 + float64(j)*leading, Words: line, Class: class})
 		}
 		l.subAt = append(l.subAt, top+h/2)
-		s.Add(a)
+		subs.Add(a)
 		top += h
 	}
+	list.Add(subs)
+}
+
+// What takes the pointer on a place and on a sub-entry, counted from where
+// their words are. rail.css gives it these measures.
+var (
+	railSpot = Box{X: -14, W: railWide - railX + 6, H: 32}
+	subSpot  = Box{X: -6, W: railWide - railX - railName + 6, H: subStep}
+)
+
+// spot is the rectangle of an entry: without ink it takes the pointer, with the
+// class ink it is the tab of the page one is on. Its measures, and the radius of
+// the balloons, are the same on all of the thousands of entries of a book, so
+// the style sheet has them; only one that is not of the least height tells it.
+// Where there is no style sheet the words alone are left, and can be read.
+type spot struct {
+	Y, H  float64
+	Class string
+	Least Box
+}
+
+func (s spot) sound() bool { return finite(s.Y, s.H) }
+
+func (s spot) span(c *collector) {
+	c.box(Box{s.Least.X, s.Y, s.Least.W, max(s.H, s.Least.H)})
+}
+
+func (s spot) write(w *writer) {
+	if !w.keep(s) {
+		return
+	}
+	w.open("rect", s.Class, "")
+	w.numAttr("y", s.Y)
+	if s.H > s.Least.H || s.Class != "" {
+		w.numAttr("height", s.H)
+	}
+	w.raw("/>\n")
 }
 
 // landing ties the place in force to the edge of the sheet, unless one of its
 // entries already reaches it.
-func (l *railLayout) landing(s *Scene, i int) {
+func (l *railLayout) landing(list *Group, i int) {
 	for _, sub := range l.Places[i].Subs {
 		if sub.Here {
 			return
@@ -171,12 +211,12 @@ func (l *railLayout) landing(s *Scene, i int) {
 		w = max(w, classWidth(line, "b"))
 	}
 	// a name in a wide letter leaves no room for the line: the dot alone stands on the edge
-	dot := Circle{l.width - 3.5, l.y[i], 3.5, "ink"}
+	dot := Circle{l.width - railX - 3.5, l.y[i], 3.5, "ink"}
 	g := Group{Hidden: true, Items: []Item{dot}}
-	if x := railX + balloonR + 8 + w + 6; x < dot.X-4 {
+	if x := railName + w + 6; x < dot.X-4 {
 		g.Add(Line{X1: x, Y1: l.y[i], X2: dot.X, Y2: l.y[i], Class: "out"})
 	}
-	s.Add(g)
+	list.Add(g)
 }
 
 // same is n-1 equal gaps.

@@ -93,6 +93,7 @@ type Text struct {
 // Group holds shapes together: a part with its id and name.
 type Group struct {
 	ID, Class   string
+	X           float64 // its shapes count from here
 	Title, Desc string
 	Hidden      bool        // hidden from screen readers
 	Attrs       [][2]string // further attributes, name and value: data-*, role, aria-*

@@ -88,7 +88,7 @@ func (t Text) write(w *writer) {
 	w.raw("</text>\n")
 }
 
-func (g Group) sound() bool { return allSound(g.Items) }
+func (g Group) sound() bool { return finite(g.X) && allSound(g.Items) }
 
 func (g Group) write(w *writer) {
 	w.open("g", g.Class, g.ID)
@@ -97,6 +97,11 @@ func (g Group) write(w *writer) {
 	}
 	for _, a := range g.Attrs {
 		w.attr(a[0], a[1])
+	}
+	if g.X != 0 {
+		w.raw(` transform="translate(`)
+		w.num(g.X)
+		w.raw(`)"`)
 	}
 	w.raw(">\n")
 	w.groupWords(g.ID, g.Title, g.Desc)
@@ -151,10 +156,10 @@ func (w *writer) open(element, class, id string) {
 	}
 }
 
+// geometry leaves out what is 0: a browser takes it for that anyway.
 func (w *writer) geometry(names []string, v ...float64) {
 	for i, n := range names {
-		w.raw(" ")
-		w.place(n, v[i])
+		w.numAttr(n, v[i])
 	}
 }
 

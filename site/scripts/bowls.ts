@@ -21,6 +21,8 @@ export class Bowls {
   private readonly own: OwnCurve;
   private readonly columns: Columns;
   private resting = 0;
+  private followed = ""; // the family along whose curves the duty is moved
+  private movedBeside = ""; // all other facts while it is
   private readonly desk: string; // "" if the book has no desk
   private readonly turns = make("section", { class: "turns", hidden: "" });
   private readonly back = make("a", { class: "act" }, say("bowls.back"));
@@ -63,8 +65,16 @@ export class Bowls {
     else this.own.refuse(curve);
   }
 
+  /** The family whose curves are to be drawn: the chosen one, or the one along whose curves the duty is moved; "" for the first. */
   private get drawn(): string {
-    return this.sheet.carried.facts.find((f) => f.term === "bowl-family")?.text ?? "";
+    const chosen = this.sheet.carried.facts.find((f) => f.term === "bowl-family")?.text;
+    if (this.besideDuty !== this.movedBeside) this.followed = ""; // something else has changed
+    return chosen ?? this.followed;
+  }
+
+  /** All facts but the duty that is moved. */
+  private get besideDuty(): string {
+    return JSON.stringify(this.sheet.carried.facts.filter((f) => f.term !== "capacity"));
   }
 
   private async ask(move = "", columns = false): Promise<ChoiceReply | undefined> {
@@ -106,8 +116,12 @@ export class Bowls {
   }
 
   private async move(thousandths: number): Promise<void> {
-    const moved = (await this.ask(String(thousandths)))?.moved;
-    if (moved) this.sheet.put([{ term: "capacity", text: moved }]);
+    const told = await this.ask(String(thousandths));
+    if (!told?.moved) return;
+    // another family may come first at the next capacity: its axis would tear the point from the hand
+    this.followed = told.drawn;
+    this.movedBeside = this.besideDuty;
+    this.sheet.put([{ term: "capacity", text: told.moved }]);
   }
 
   private grip(e: PointerEvent): void {

@@ -9,7 +9,11 @@ export class CutList {
   private readonly lines = new Map<string, HTMLLIElement>();
   private readonly veiled = new Set<string>();
 
-  constructor(private readonly list: HTMLOListElement) {
+  /** pageOf tells the page of a part that the printed list has not, "" if there is none. */
+  constructor(
+    private readonly list: HTMLOListElement,
+    private readonly pageOf: (part: string) => string,
+  ) {
     for (const li of list.querySelectorAll("li")) this.lines.set(li.dataset.label ?? "", li);
     list.after(make("p", { class: "key names-away" }, say("cut.names-away")));
   }
@@ -78,7 +82,9 @@ export class CutList {
   private line(l: Label): HTMLLIElement {
     let li = this.lines.get(l.id);
     if (!li) {
-      li = make("li", { "data-label": l.id, "data-part": l.part, ...(l.turns ? { class: "turns" } : {}) }, make("span", { class: "feature" }, l.name));
+      const url = l.id === l.part ? this.pageOf(l.part) : "";
+      const name = url === "" ? make("span", { class: "feature" }, l.name) : make("a", { href: url }, l.name);
+      li = make("li", { "data-label": l.id, "data-part": l.part, ...(l.turns ? { class: "turns" } : {}) }, name);
       this.lines.set(l.id, li);
     }
     li.value = l.n;

@@ -20,6 +20,7 @@ export interface Wish {
   known?: string[]; // labels that are told although the others are put away
   width: number;
   stages: number;
+  options?: string[]; // of how the pump is made, what is not usual
   title: string;
 }
 
@@ -139,6 +140,7 @@ export class Plate {
 function fields(w: Wish, prefix: string): string {
   const list = [`build=${w.build}`, `sheet=${w.sheet}`, `labels=${w.labels}`, `width=${w.width}`, `prefix=${prefix}`, `title=${w.title}`];
   if (w.stages > 0) list.push(`stages=${w.stages}`);
+  if (w.options?.length) list.push(`options=${w.options.join(" ")}`);
   if (w.known?.length) list.push(`known=${w.known.join(" ")}`);
   return list.join("\t");
 }

@@ -1,10 +1,11 @@
 // A sheet of the pump: the drawing with its list. What is printed stays until the engine has drawn
 // the same anew; from then on parts can be picked, followed, pulled apart and asked for.
-import { setAttr } from "./dom";
+import { make, setAttr, setText } from "./dom";
 import { EngineError, type Engine } from "./engine";
 import { pull } from "./cutapart";
 import { Card } from "./cutcard";
 import { CutList } from "./cutlist";
+import { PumpMade } from "./cutmade";
 import { Plate, printedWidth, type Wish } from "./cutplate";
 import { fair, Quiz } from "./cutquiz";
 import { Tools, type Master, type Mode } from "./cuttools";
@@ -35,6 +36,9 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   private readonly met = new Set<string>(); // parts whose name the reader has seen
   private told: string[] = []; // labels that were told of those that come one by one
   private quiz: Quiz | null = null;
+  private made: PumpMade | null = null;
+  private drawnWith = ""; // what is not usual in the pump that is drawn
+  private readonly madeNow = make("p", { class: "madenow" });
   at = "";
 
   connectedCallback(): void {
@@ -43,11 +47,16 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     if (!picture || !list || this.tools) return;
     this.picture = picture;
     this.plate = new Plate(picture, "d-" + this.sheet);
-    this.list = new CutList(list);
+    const made = document.querySelector("pump-made");
+    this.made = made instanceof PumpMade ? made : null;
+    this.list = new CutList(list, (part) => this.made?.pageOf(part) ?? "");
     this.stages = Number(this.getAttribute("stages") ?? 0);
     const follow = (this.getAttribute("follow") ?? "").split(" ").filter(Boolean);
     this.tools = new Tools({ id: this.id, build: this.build, follow, apart: this.hasAttribute("apart"), stages: this.stages, names: this.clientWidth >= roomForNames }, this);
-    this.querySelector(".cutcols")?.before(this.tools.root);
+    this.tools.add(this.made?.tool(this.sheet) ?? null);
+    this.made?.heard(() => this.otherwise());
+    this.madeNow.hidden = true;
+    this.querySelector(".cutcols")?.before(this.tools.root, this.madeNow);
     this.querySelector(".cutside")?.prepend(this.card.root);
     this.show("numbered");
     this.listen();
@@ -94,6 +103,14 @@ export class CutSheet extends HTMLElement implements Master, Walker {
   setStages(n: number): void {
     this.stages = n;
     void this.again();
+  }
+
+  /** Another pump is to be drawn. A test goes on with the one that it began with. */
+  private otherwise(): void {
+    if (this.quiz || !this.engine || this.made?.words(this.sheet) === this.drawnWith) return;
+    void this.again().then(() => {
+      if (this.label !== "" && !this.plate.labels.some((l) => l.id === this.label)) this.letGo();
+    });
   }
 
   async startQuiz(kind: "name" | "find"): Promise<void> {
@@ -186,8 +203,11 @@ export class CutSheet extends HTMLElement implements Master, Walker {
     const names = labels === "named" || (labels === "single" && this.clientWidth >= roomForNames);
     const width = names ? (this.clientWidth >= roomForWideNames ? 1280 : 768) : printedWidth(this.picture);
     this.drawnFor = printedWidth(this.picture);
-    const title = this.querySelector("img")?.alt ?? "";
-    this.plate.draw(this.engine, { build: this.build, sheet: this.sheet, labels, width, stages: this.stages, title, known: labels === "single" ? this.told : [] });
+    const words = (this.drawnWith = this.made?.words(this.sheet) ?? "");
+    this.madeNow.hidden = words === "";
+    setText(this.madeNow, say("cut.made.now", words));
+    const title = [this.querySelector("img")?.alt ?? "", words].filter(Boolean).join("; ");
+    this.plate.draw(this.engine, { build: this.build, sheet: this.sheet, labels, width, stages: this.stages, options: this.made?.options ?? [], title, known: labels === "single" ? this.told : [] });
     this.plate.follow(this.path);
     if (this.isApart && this.plate.svg) pull(this.plate.svg, true);
     for (const part of this.order) setAttr(this.group(part)!, "role", "button");

@@ -51,6 +51,11 @@ export class Tools {
     this.root.append(body);
   }
 
+  /** One tool more, below the others. */
+  add(tool: HTMLElement | null): void {
+    if (tool) this.root.append(tool);
+  }
+
   showMode(mode: Mode): void {
     setSwitch(this.labels, mode);
   }

@@ -26,7 +26,7 @@ export function drawPrint(place: Element, book: DeskBook, p: Printed): void {
     head(p),
     section("desk.print.duty", duty(book, p)),
     section("desk.print.known", known(book, p), "cols2"),
-    section("desk.print.derived", derived(book, p)),
+    section("desk.print.derived", derived(book, p), "cols2"),
     ...(p.reply?.hangs ? [section("desk.print.hangs", [make("ul", { role: "list" }, ...hangItems(p.reply, mostPrinted))])] : []),
     ...(p.reply?.turns ? [section("sheet.turns", [make("ul", { role: "list" }, ...turnItems(p.reply.turns))])] : []),
     ...(p.enquiry.curve ? [section("desk.print.curve", curve(p.enquiry.curve), "curve")] : []),
@@ -57,6 +57,11 @@ export function valueOf(r: TermReply, choice: (id: string) => string): { large: 
   const text = (n: TermReply["us"]) => (n && n.n !== "" ? `${n.n} ${n.u}`.trim() : "");
   const [large, small] = unitsNow() === "si" ? [text(r.si), text(r.us)] : [text(r.us), text(r.si)];
   return { large, small: small === large ? "" : small };
+}
+
+/** The value in the other unit, if there is one. */
+function other(small: string): (Node | string)[] {
+  return small === "" ? [] : [" ", make("span", { class: "o" }, `(${small})`)];
 }
 
 function duty(book: DeskBook, p: Printed): HTMLElement[] {
@@ -91,7 +96,7 @@ function known(book: DeskBook, p: Printed): HTMLElement[] {
 }
 
 function fact(name: string, large: string, small: string, f: FiledFact, r: TermReply | null): HTMLElement {
-  const li = make("li", {}, make("span", {}, name), " ", make("b", {}, large), ...(small === "" ? [] : [" ", make("span", { class: "o" }, small)]));
+  const li = make("li", {}, make("span", {}, name), " ", make("b", {}, large), ...other(small));
   const from = f.from === "said" ? say("desk.from.said", f.words ?? f.text) : say("desk.from." + f.from);
   li.append(" ", make("i", {}, from));
   if (r?.error) li.append(" ", make("strong", {}, r.error));
@@ -103,15 +108,22 @@ function derived(book: DeskBook, p: Printed): HTMLElement[] {
   const given = new Set(p.enquiry.facts.map((f) => f.term));
   const rows = p.lines.filter((r) => derivedStates.includes(r.reply.state) || (r.reply.state === "clash" && !given.has(r.term)));
   if (rows.length === 0) return [make("p", {}, say("desk.print.none"))];
-  const body = make("tbody");
-  for (const row of rows) {
+  const items = rows.map((row) => {
     const r = row.reply;
     const { large, small } = valueOf(r, (c) => book.shown(row.term, c));
-    const work = (unitsNow() === "si" ? r.work?.si : r.work?.us) ?? "";
-    const how = [r.relation && work ? `${r.relation} = ${work}` : work || r.relation || "", r.state === "follows" ? "" : say("state." + r.state), r.note ?? ""];
-    body.append(make("tr", {}, make("th", { scope: "row" }, book.name(row.term)), make("td", { class: "r" }, large), make("td", { class: "r" }, small), make("td", {}, how.filter(Boolean).join("; "))));
-  }
-  return [make("table", {}, body)];
+    const how = [working(r, book.name(row.term)), r.state === "follows" ? "" : say("state." + r.state), r.note ?? ""].filter(Boolean).join("; ");
+    return make("li", {}, book.name(row.term), ...(large === "" ? [] : [" ", make("b", {}, large)]), ...other(small), make("span", { class: "how" }, how.startsWith("=") || how === "" ? ` ${how}` : `; ${how}`));
+  });
+  return [make("ul", { role: "list" }, ...items)];
+}
+
+/** The relation of a line and its numbers. The name of the line stands before it already. */
+function working(r: TermReply, name: string): string {
+  const work = (unitsNow() === "si" ? r.work?.si : r.work?.us) ?? "";
+  const relation = r.relation ?? "";
+  const own = `${name.toLowerCase()} = `;
+  const short = relation.startsWith(own) ? relation.slice(own.length - 2) : relation;
+  return short && work ? `${short} = ${work}` : short || work;
 }
 
 /** The curve of the reader's own as it was typed: an engineer reads it against the sheet it came from. */

@@ -3,6 +3,7 @@
 // one nothing on the page is dead.
 import { beginBowls } from "./bowls";
 import { CutCompare } from "./cutcompare";
+import { PumpMade } from "./cutmade";
 import { CutSheet } from "./cutsheet";
 import { CutWhich } from "./cutwhich";
 import { Desk } from "./desk";
@@ -86,6 +87,7 @@ function enliven(): void {
   whenAtRest(reachScrolled); // it has to lay the page out
   if (!customElements.get("fact-sheet")) {
     customElements.define("fact-sheet", FactSheet);
+    customElements.define("pump-made", PumpMade);
     customElements.define("cut-sheet", CutSheet);
     customElements.define("cut-compare", CutCompare);
     customElements.define("cut-which", CutWhich);

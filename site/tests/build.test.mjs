@@ -94,6 +94,65 @@ test("a part is picked by pointer in the drawing, by its balloon, and in the lis
   });
 });
 
+test("the pump is made otherwise by the keyboard, on every sheet that changes, and as usual again", async () => {
+  await withPage(browser, {}, async (page) => {
+    const sheet = await open(page, "column");
+    const named = () => page.evaluate(() => document.activeElement?.value ?? document.activeElement?.textContent);
+    const tab = async (until) => {
+      for (let i = 0; i < 30 && !(await named()).includes(until); i++) await page.keyboard.press("Tab");
+      assert.ok((await named()).includes(until), `Tab does not reach ${until}`);
+    };
+    assert.equal(await sheet.locator("#d-column-flanged-column-joint").count(), 0);
+    await sheet.locator(".cuttools > summary").focus();
+    await page.keyboard.press("Tab");
+    await tab(words["cut.made"]);
+    await page.keyboard.press("Enter");
+    await tab("threaded");
+    await page.keyboard.press("ArrowRight");
+    assert.equal(await named(), "flanged");
+    await sheet.locator("#d-column-flanged-column-joint").waitFor();
+    const line = sheet.locator("li[data-label=flanged-column-joint] a");
+    assert.equal(await line.getAttribute("href"), "../parts/flanged-column-joint.html", "the new part has no way to its page");
+    const now = words["cut.made.now"].replace("{0}", `${words["cut.option.flanged"]} (${words["cut.choice.threaded"].toLowerCase()})`);
+    assert.equal(await sheet.locator(".cutmade [aria-live=polite]").textContent(), now);
+    assert.equal(await sheet.locator(".madenow").innerText(), now);
+    assert.equal(await page.locator("[aria-live=polite].off").filter({ hasText: now }).count(), 1, "it is told more than once");
+    assert.match(await sheet.locator(".cutlive svg > title").textContent(), /flanged/, "the name of the drawing");
+    // one pump on all sheets: the list in the head and the whole pump follow, a sheet without joints does not
+    assert.equal(await page.locator(".made input[value=flanged]").isChecked(), true);
+    await page.evaluate(() => document.querySelector("#whole").scrollIntoView());
+    await page.locator("#whole .cutlive svg > title", { hasText: "flanged" }).waitFor({ state: "attached" });
+    await page.evaluate(() => document.querySelector("#stage").scrollIntoView());
+    await page.locator("#stage .cutlive svg").waitFor();
+    assert.equal(await page.locator("#stage .madenow").isVisible(), false);
+    assert.equal(await page.locator("#power .cutmade").count(), 0, "a tool that changes nothing");
+    await button(sheet, "cut.made.back").focus();
+    await page.keyboard.press("Enter");
+    await sheet.locator("#d-column-flanged-column-joint").waitFor({ state: "detached" });
+    assert.equal(await named(), words["cut.made"], "the focus is lost with the button");
+    assert.equal(await page.locator(".made input[value=threaded]").isChecked(), true);
+    assert.equal(await sheet.locator(".madenow").isVisible(), false);
+  });
+});
+
+test("an option that leaves nothing to choose closes the choice, and a test of names is not disturbed", async () => {
+  await withPage(browser, {}, async (page) => {
+    const sheet = await open(page, "stage");
+    await sheet.locator(".cutmade > summary").click();
+    await radio(sheet, "cut.option.key").check();
+    assert.equal(await radio(sheet, "cut.option.taper-up").isDisabled(), true, "a keyed impeller has no collet");
+    await sheet.locator("#d-stage-impeller-key").waitFor();
+    await button(sheet, "cut.quiz.name").click();
+    const asked = await lit(sheet);
+    await page.locator(".made > summary").click();
+    await page.locator(".made input[value=collet]").check();
+    assert.deepEqual(await lit(sheet), asked);
+    await button(sheet, "cut.quiz.end").click();
+    await sheet.locator("#d-stage-impeller-collet").waitFor();
+    assert.equal(await radio(sheet, "cut.option.taper-up").isDisabled(), false);
+  });
+});
+
 test("the list scrolls to the part in its own column, and the page stays", async () => {
   await withPage(browser, {}, async (page) => {
     const sheet = await open(page, "whole");
@@ -416,7 +475,10 @@ test("the living pages keep the rules of access, on every paper and in a test", 
     };
     const sheet = await open(page, "bowls");
     await sheet.locator("li[data-label=impeller] .o").click();
-    const found = await check("light, picked");
+    await page.locator(".made > summary").click();
+    await sheet.locator(".cutmade > summary").click();
+    await radio(sheet, "cut.option.key").check();
+    const found = await check("light, picked, made otherwise");
     for (const paper of ["dark", "contrast"]) {
       await page.locator(".paper label", { hasText: new RegExp(`^${words["theme." + paper]}$`) }).click();
       await page.evaluate(() => Promise.all(document.getAnimations().map((a) => a.finished.catch(() => null))));

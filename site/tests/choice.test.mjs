@@ -77,6 +77,21 @@ test("facts in the link, the duty moved by keys, a curve typed with a mistake", 
   });
 });
 
+test("the words of the curves stand inside the drawing at every width", async () => {
+  for (const width of [320, 360, 640, 1280]) {
+    await withPage(browser, { viewport: { width, height: 800 } }, async (page) => {
+      await page.goto(address("bowls.html"));
+      await page.waitForSelector(".along input[aria-valuetext]");
+      const out = await page.evaluate(() => {
+        const svg = document.querySelector(".curves svg");
+        const box = svg.getBoundingClientRect();
+        return Array.from(svg.querySelectorAll("text"), (t) => [t.textContent, t.getBoundingClientRect()]).filter(([, b]) => b.left < box.left - 1 || b.right > box.right + 1 || b.top < box.top - 1).map(([words]) => words);
+      });
+      assert.deepEqual(out, [], `${width} px`);
+    });
+  }
+});
+
 test("without scripts the ranking of the orchard is there", async () => {
   await withPage(browser, { javaScriptEnabled: false }, async (page) => {
     await page.goto(address("bowls.html"));

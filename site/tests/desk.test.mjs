@@ -75,6 +75,13 @@ test("a whole call, from the first sentence to the printed sheet, in fewer than 
   });
 });
 
+test("what is for readers without a script is not shown to others", async () => {
+  await withPage(browser, { viewport: { width: 360, height: 740 } }, async (page) => {
+    await open(page);
+    for (const kind of [".still", ".deskasked", ".deskprint"]) assert.equal(await page.locator(`main ${kind}`).isVisible(), false, kind);
+  });
+});
+
 test("what could mean two things is asked, and no number of Enters decides it", async () => {
   await withPage(browser, {}, async (page) => {
     await open(page);
@@ -360,6 +367,33 @@ for (const format of ["A4", "Letter"]) {
     });
   });
 }
+
+test("an enquiry with bowls, ranges and thirty questions keeps to two sheets, in letters of 9 pt and more", async () => {
+  await withPage(browser, {}, async (page) => {
+    const facts = ["build:oil-lubricated", "casing-inside-diameter:12in", "static-level:180 to 200ft", "drawdown:40 to 60ft", "capacity:400 to 450gpm", "discharge-pressure:60psi",
+      "setting:260ft", "column-size:6in", "tube-size:2.5in", "discharge-elevation:2ft", "bowl-family:lapwing-10", "line-voltage:460V", "frequency:60Hz",
+      "running-hours:2000 to 2500 h", "energy-price:0.12 per kWh", "head-loss:0.6ft", "speed:1770rpm"];
+    await open(page, `#facts=${facts.join(",").replaceAll(" ", "%20")}&want=total-head`);
+    await page.fill("#desk-job", "new well behind the barn, and the old pump is to be pulled");
+    await hear(page, "the well is 180 to 200 ft static and draws down 40 to 60 ft");
+    await hear(page, "we need 400 to 450 gallons a minute at 60 psi for the new barn and the yard");
+    await page.locator(".deskprint .blanks li").first().waitFor({ state: "attached" });
+    await settled(page);
+    assert.ok((await page.locator(".deskprint .blanks li").count()) >= 25, "hardly anything is open");
+    assert.equal(await page.locator(".deskprint .known li").count(), facts.length);
+    for (const format of ["A4", "Letter"]) {
+      const { text, pages } = await print(page, format);
+      assert.ok(pages <= 2, `${format}: ${pages} sheets`);
+      for (const said of ["Lapwing 10", "372.6 to 415.3 ft", "Stages 7 to 8", words["desk.print.hangs"], "the yard", words["block.title"]]) assert.ok(text.includes(said), `${format}: “${said}” is not printed: ${text}`);
+    }
+    await page.emulateMedia({ media: "print" });
+    const small = await page.evaluate(() => Array.from(document.querySelectorAll("main *"))
+      .filter((e) => e.getClientRects().length > 0 && [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== ""))
+      .filter((e) => parseFloat(getComputedStyle(e).fontSize) < 11.99)
+      .map((e) => `${e.className || e.tagName}: ${e.textContent.slice(0, 30)}`));
+    assert.deepEqual(small, [], "letters under 9 pt");
+  });
+});
 
 test("without a script the page says what it does, leads on, and prints a blank form", async () => {
   await withPage(browser, { javaScriptEnabled: false }, async (page) => {

@@ -52,7 +52,7 @@ async function walk(page, key = "Tab", most = 400) {
   return { steps, round: false };
 }
 
-for (const file of ["index.html", "well-to-wire.html", "terms/total-head.html", "chapters/levels-and-heads.html", "practice/chain-of-three.html", "practice/order-the-parts.html"]) {
+for (const file of ["index.html", "well-to-wire.html", "terms/total-head.html", "chapters/levels-and-heads.html", "practice/chain-of-three.html", "practice/order-the-parts.html", "desk.html", "bowls.html", "take-off.html", "builds/oil-lubricated.html"]) {
   test(`${file}: Tab reaches everything once, in order, and the focus is seen`, async () => {
     await withPage(browser, {}, async (page) => {
       await page.goto(address(file));
@@ -69,7 +69,8 @@ for (const file of ["index.html", "well-to-wire.html", "terms/total-head.html", 
       const fields = await page.evaluate(() => Array.from(document.querySelectorAll("fact-sheet li.row :is(input:not([type=radio]), select)"), (e) => e.closest("li").dataset.term));
       const walked = steps.filter((s) => s.term && (s.tag === "select" || (s.tag === "input" && s.type === "text"))).map((s) => s.term);
       assert.deepEqual(walked, fields, "the fields of the sheets, in the order of their lines");
-      if (fields.length > 0) for (const key of ["sheet.print", "sheet.ask", "sheet.steps", "sheet.back"]) assert.ok(steps.some((s) => s.tag === "button" && s.name === words[key]), `“${words[key]}” is not reached`);
+      const buttons = file === "desk.html" ? ["desk.new", "desk.read", "desk.print"] : ["sheet.print", "sheet.ask", "sheet.steps", "sheet.back"];
+      if (fields.length > 0) for (const key of buttons) assert.ok(steps.some((s) => s.tag === "button" && s.name === words[key]), `“${words[key]}” is not reached`);
       const order = ["masthead", "rail", "main"].map((p) => steps.findIndex((s) => s.place === p || (p === "main" && s.place === "sheet")));
       assert.ok(order[0] < order[1] && order[1] < order[2], `masthead, rail and text come as ${order}`);
     });
@@ -137,5 +138,81 @@ test("Find and the units are worked with the arrow keys", async () => {
     await page.keyboard.press("ArrowUp");
     await page.waitForFunction((was) => document.querySelector("fact-sheet .find select").value !== was, before);
     assert.equal(await page.evaluate(() => document.querySelector("li.row.sum").dataset.term), await find.inputValue());
+  });
+});
+
+test("the point of the curves is moved by keys, a family is drawn by them, and the focus stays", async () => {
+  await withPage(browser, {}, async (page) => {
+    await page.goto(address("bowls.html"));
+    await page.waitForSelector(".along input[aria-valuetext]");
+    const slider = page.locator(".along input");
+    const state = () => page.evaluate(() => ({
+      said: document.querySelector(".along input").getAttribute("aria-valuetext"),
+      at: Number(document.querySelector(".along input").value),
+      drawn: document.querySelector(".curves svg [data-left]").outerHTML,
+      held: document.activeElement === document.querySelector(".along input"),
+    }));
+    /** Presses a key and waits for the drawing that follows. */
+    const press = async (key, times = 1) => {
+      const was = await state();
+      for (let i = 0; i < times; i++) await page.keyboard.press(key);
+      await page.waitForFunction((said) => document.querySelector(".along input").getAttribute("aria-valuetext") !== said, was.said);
+      const now = await state();
+      assert.ok(now.held, `${key} loses the focus`);
+      assert.notEqual(now.drawn, was.drawn, `the point does not move on ${key}`);
+      return now.at - was.at;
+    };
+    await slider.focus();
+    assert.ok((await press("ArrowRight")) > 0);
+    assert.ok((await press("ArrowLeft")) < 0);
+    assert.ok((await press("ArrowUp")) > 0);
+    assert.ok((await press("PageDown")) <= -50, "a page is hardly more than a step");
+    await press("End");
+    assert.ok((await state()).at >= 990, "another family's axis came under the point at the end of the curve");
+    await press("Home");
+    assert.ok((await state()).at <= 10, "another family's axis came under the point at no flow");
+    assert.ok((await press("ArrowRight", 5)) >= 40, "the point does not come back from the end of its axis");
+    for (const [key, n] of [["Enter", 1], ["Space", 2]]) {
+      const draw = page.locator("li.family .acts button").nth(n);
+      const family = await draw.evaluate((b) => b.closest("li").dataset.family);
+      await draw.focus();
+      await page.keyboard.press(key);
+      await page.waitForSelector(`[data-family="${family}"] button[aria-pressed=true]`);
+      assert.equal(await page.evaluate(() => document.activeElement.closest("li.family")?.dataset.family), family, `${key} draws ${family} and loses the focus`);
+    }
+  });
+});
+
+test("the tools of a drawing are worked with arrows and Space, and a test of names is left", async () => {
+  await withPage(browser, {}, async (page) => {
+    await page.goto(address("builds/submersible.html#bowls"));
+    const sheet = page.locator("#bowls");
+    await sheet.locator(".cutlive svg").waitFor();
+    await sheet.getByRole("radio", { name: words["cut.labels.numbered"], exact: true }).focus();
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("ArrowRight");
+    assert.equal(await sheet.locator(".cutsheet").getAttribute("data-labels"), "hidden");
+    await page.keyboard.press("ArrowLeft");
+    await page.keyboard.press("ArrowLeft");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("ArrowRight");
+    await sheet.locator("svg.follow-water").waitFor();
+    await sheet.getByRole("button", { name: words["cut.apart"] }).focus();
+    await page.keyboard.press("Space");
+    await sheet.getByRole("button", { name: words["cut.together"] }).waitFor();
+    assert.equal(await page.evaluate(() => document.activeElement.textContent), words["cut.together"]);
+    await sheet.locator(".cuttools > summary").focus();
+    await page.keyboard.press("Enter");
+    assert.equal(await sheet.locator(".cuttools").evaluate((d) => d.open), false);
+    await page.keyboard.press("Space");
+    await sheet.getByRole("button", { name: words["cut.quiz.name"] }).focus();
+    await page.keyboard.press("Enter");
+    const end = sheet.getByRole("button", { name: words["cut.quiz.end"] });
+    await end.waitFor();
+    assert.ok(await page.evaluate(() => document.activeElement.closest(".cutcard") !== null), "the test begins without the focus");
+    await end.focus();
+    await page.keyboard.press("Enter");
+    await end.waitFor({ state: "detached" });
+    assert.ok(await page.evaluate(() => document.activeElement.closest("#bowls") !== null), "the end of the test loses the focus");
   });
 });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { launch, withPage } from "./lib/chromium.mjs";
-import { address, htmlFiles, isPage, samplePages, textOf } from "./lib/edition.mjs";
+import { address, htmlFiles, isPage, samplePages, textOf, words } from "./lib/edition.mjs";
 import { printedNumber, reckon } from "./lib/native.mjs";
 import { factsOf, readSheet, rowOf } from "./lib/sheet.mjs";
 
@@ -70,6 +70,28 @@ test("the sheet stands there as numbers, in both systems, and they are right", a
     }
     assert.ok(sheet.count.includes("given"));
     assert.equal(sheet.rows.filter((r) => r.word === "").length, 0, "a line without the word of its state");
+  });
+});
+
+test("on a page shorter than the rail the masthead keeps its height", async () => {
+  await withPage(browser, still, async (page) => {
+    const heights = [];
+    for (const file of ["practice/progress.html", "terms/total-head.html"]) {
+      await page.goto(address(file));
+      heights.push(await page.evaluate(() => Math.round(document.querySelector("main").getBoundingClientRect().top + scrollY)));
+    }
+    assert.equal(heights[0], heights[1]);
+  });
+});
+
+test("a pump tells how it can be made, with the parts that come with it", async () => {
+  await withPage(browser, still, async (page) => {
+    await page.goto(address("builds/submersible.html"));
+    await page.locator(".made > summary").click();
+    const box = page.locator(".made [data-choice=plate]");
+    assert.match(await box.innerText(), new RegExp(`${words["cut.choice.plate"]}\\s+${words["cut.option.plate"]} ${words["cut.made.drawn"]}\\s+${words["cut.option.pitless"]}`));
+    assert.equal(await box.locator("a").first().getAttribute("href"), "../parts/pitless-unit.html");
+    assert.equal(await page.locator(".made input").count(), 0, "a button that does nothing");
   });
 });
 

@@ -105,6 +105,24 @@ for (const format of ["A4", "Letter"]) {
 }
 
 for (const format of ["A4", "Letter"]) {
+  test(`the pumps on ${format}: side by side, and each drawing on the sheet that names it`, async () => {
+    await withPage(browser, { javaScriptEnabled: false }, async (page) => {
+      await page.goto(address("builds/index.html"));
+      const all = await print(page, format);
+      checkSheet(all, format, 7, { title: words["builds.title"] });
+      for (const build of ["water-lubricated", "oil-lubricated", "submersible"]) assert.match(all.sheets[0], new RegExp(build, "i"), `${build} is not on the first sheet`);
+      await page.goto(address("builds/oil-lubricated.html"));
+      const one = await print(page, format);
+      for (const sheet of ["bowls", "stage", "column", "head", "motor"]) {
+        const on = one.sheets.filter((s) => s.includes(words[`cut.says.${sheet}`]));
+        assert.equal(on.length, 1, sheet);
+        assert.ok(on[0].includes(words["cut.list"]), `${sheet}: the list is on another sheet`);
+      }
+    });
+  });
+}
+
+for (const format of ["A4", "Letter"]) {
   test(`the take-off on ${format}: each group of pieces on one sheet`, async () => {
     await withPage(browser, {}, async (page) => {
       await page.goto(address("take-off.html"));
