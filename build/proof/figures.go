@@ -38,6 +38,7 @@ const unitWords = `ft/s|ft/100ft|gpm/ft|lbf/ft|lbf|psia|psi|gpm|ft|in|hp|kWh|kW|
 var (
 	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + `)(?:$|[^\w/²³])`)
 	rates   = regexp.MustCompile(`^ (?:(?:in|for|to|per) (?:each )?|each )(?:100 ft|hundred feet)`)
+	lowEnd  = regexp.MustCompile(`((?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?) (?:to|or) $`)
 	vague   = regexp.MustCompile(`(?i)\b(?:about|some|nearly|almost|hardly|roughly|around|over|more than|less than|above|below|under)(?: a| the| every)?[  ]$`)
 )
 
@@ -92,9 +93,27 @@ func figuresOf(text []byte, at int) []figure {
 		f.text = number + " " + plainSigns.Replace(name)
 		if u, n := unit.At(plainSigns.Replace(name)); u != nil && n > 0 {
 			f.unit = u
+			if low, found := lowerEnd(text, m[2], &f); found {
+				low.off += at
+				list = append(list, low)
+			}
 			list = append(list, f)
 		}
 	}
+}
+
+// lowerEnd is the figure before “to” or “or” that has its unit from the one behind
+// it, which begins at a place of the text: the 5 of 5 to 20 mg/L.
+func lowerEnd(text []byte, begin int, f *figure) (figure, bool) {
+	m := lowEnd.FindSubmatchIndex(text[:begin])
+	if m == nil || m[2] > 0 && strings.ContainsRune("/.,-", rune(text[m[2]-1])) {
+		return figure{}, false
+	}
+	low := figure{off: m[2], len: m[3] - m[2], unit: f.unit, about: vague.Match(text[max(0, m[2]-24):m[2]])}
+	number := plainSigns.Replace(string(text[m[2]:m[3]]))
+	low.value, _, _ = unit.NumberAt(number)
+	low.text = number + f.text[strings.Index(f.text, " "):]
+	return low, true
 }
 
 // restsOn says whether a figure is a value, rounded to the digits written. Its
