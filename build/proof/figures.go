@@ -36,7 +36,7 @@ const unitWords = `ft/s|ft/100ft|gpm/ft|lbf/ft|lbf|psia|psi|gpm|ft|in|hp|kWh|kW|
 // A number and its unit. Only units are here that no plain word is taken for; a
 // number behind which “in” and another number stand is no length.
 var (
-	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + `)(?:$|[^\w/²³])`)
+	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + spokenWords() + `)(?:$|[^\w/²³])`)
 	rates   = regexp.MustCompile(`^ (?:(?:in|for|to|per) (?:each )?|each )(?:100 ft|hundred feet)`)
 	lowEnd  = regexp.MustCompile(`((?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?) (?:to|or) $`)
 	vague   = regexp.MustCompile(`(?i)\b(?:about|some|nearly|almost|hardly|roughly|around|over|more than|less than|above|below|under)(?: a| the| every)?[  ]$`)
@@ -83,15 +83,15 @@ func figuresOf(text []byte, at int) []figure {
 			continue // the end of a fraction
 		}
 		f := figure{off: at + m[2], len: m[7] - m[2], about: vague.Match(text[max(0, m[2]-24):m[2]])}
-		name := string(text[m[6]:m[7]])
+		name := symbolOf(string(text[m[6]:m[7]]))
 		if r := rates.Find(text[m[7]:]); r != nil && (name == "ft" || name == "hp") {
 			name, f.len, from = name+"/100ft", f.len+len(r), from+len(r)
 		}
 		number := plainSigns.Replace(string(text[m[4]:m[5]]))
 		f.value, _, _ = unit.NumberAt(number)
 		f.fraction = strings.Contains(number, "/")
-		f.text = number + " " + plainSigns.Replace(name)
-		if u, n := unit.At(plainSigns.Replace(name)); u != nil && n > 0 {
+		f.text = number + " " + name
+		if u, n := unit.At(name); u != nil && n > 0 {
 			f.unit = u
 			if low, found := lowerEnd(text, m[2], &f); found {
 				low.off += at
