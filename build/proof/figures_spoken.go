@@ -19,6 +19,7 @@ var spokenUnits = spoken(
 	`per cent`, "%", `milligrams (?:in|per) (?:the|a|each) litre`, "mg/L",
 	`kilowatt-hours?`, "kWh", `kilowatts?`, "kW", `horsepower-hours?`, "", `horsepower`, "hp",
 	`feet (?:a|each|per) second`, "ft/s", `feet|foot`, "ft", `inch(?:es)?`, "in",
+	`minutes?`, "min", `seconds?`, "s", `cubic feet`, "ft3", `acre-feet`, "acre.ft", `acre-inch(?:es)?`, "acre.in", `days?`, "d",
 	`volts?`, "V", `amperes?|amps?`, "A", `hours?`, "h", `dollars?`, "money",
 )
 
