@@ -116,10 +116,26 @@ func onSheet(fragment string) bool {
 func TestPagesHold(t *testing.T) {
 	for _, dir := range []string{tinyContent, realContent} {
 		t.Run(dir, func(t *testing.T) {
-			l := lookAt(t, bind(t, dir, Options{}))
+			e := bind(t, dir, Options{})
+			l := lookAt(t, e)
 			l.resolve(t)
 			l.reach(t)
+			unshown(t, e)
 		})
+	}
+}
+
+// unshown sees that what stands behind the figures of a chapter or a question is
+// for the proof alone, and on no page.
+func unshown(t *testing.T, e *Edition) {
+	t.Helper()
+	line := regexp.MustCompile(`because (?:"|&#34;|&quot;)|language-behind`)
+	for _, f := range e.Files {
+		if strings.HasPrefix(f.Path, "chapters/") || strings.HasPrefix(f.Path, "questions/") {
+			if m := line.Find(f.Data); m != nil {
+				t.Errorf("%s shows a block “behind”: %s", f.Path, m)
+			}
+		}
 	}
 }
 

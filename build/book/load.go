@@ -24,7 +24,7 @@ var folders = map[PageKind]string{TermPage: "terms", PartPage: "parts", ChapterP
 var allowed = map[PageKind][]markdown.Kind{
 	TermPage:    {markdown.Formula, markdown.SI, markdown.Estimate, markdown.Assume, markdown.Worked, markdown.Mistake, markdown.Caution, markdown.Bowls},
 	ChapterPage: {markdown.Worked, markdown.Question, markdown.Picture, markdown.Behind},
-	AskedPage:   {markdown.Worked, markdown.Picture},
+	AskedPage:   {markdown.Worked, markdown.Picture, markdown.Behind},
 
 	PairPage:  {markdown.Worked, markdown.Picture},
 	GuidePage: {markdown.Example, markdown.Show},

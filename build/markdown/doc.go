@@ -32,7 +32,7 @@ const (
 	Caution  Kind = "caution"
 	Question Kind = "question"
 	Picture  Kind = "picture"
-	Behind   Kind = "behind" // what figures of a chapter's text rest on: checked, and not shown
+	Behind   Kind = "behind" // what figures of a text rest on: checked, and not shown
 	Bowls    Kind = "bowls"  // a table of the families of bowls, made when the book is bound
 	Draw     Kind = "draw"
 	Ask      Kind = "ask"

@@ -15,7 +15,7 @@ import (
 // because is a line of a block “behind” that names where figures come from.
 var because = regexp.MustCompile(`^(.+?) because "([^"]+)"$`)
 
-// behind checks the blocks “behind” of a chapter, which say what figures of its
+// behind checks the blocks “behind” of a chapter or a question, which say what figures of its
 // text rest on and are not shown: a worked example with other facts (given,
 // leave out, expect), a sum of figures (31.5 ft = 37.9 ft - 6.4 ft), or figures
 // that nothing computes, with their source (5 ft/100ft because "…"). The figures
@@ -179,6 +179,6 @@ func (c *checker) factsOf(p *book.Page, b *markdown.Block, examples []*reckon.Ex
 		}
 		titles = append(titles, ex.Title)
 	}
-	c.atHead(book.BlockRef{Page: p, Block: b}, "No worked example of this chapter is called “"+b.Head+"”.", formula.Nearest(b.Head, titles))
+	c.atHead(book.BlockRef{Page: p, Block: b}, "No worked example of this "+p.Kind.String()+" is called “"+b.Head+"”.", formula.Nearest(b.Head, titles))
 	return nil, false
 }

@@ -9,8 +9,6 @@ import (
 
 	"columnbowl/build/book"
 	"columnbowl/build/markdown"
-	"columnbowl/calcwasm/formula"
-	"columnbowl/calcwasm/reckon"
 	"columnbowl/calcwasm/unit"
 )
 
@@ -38,8 +36,9 @@ const unitWords = `ft/s|ft/100ft|gpm/ft|lbf/ft|lbf|psia|psi|gpm|ft|in|hp|kWh|kW|
 // A number and its unit. Only units are here that no plain word is taken for; a
 // number behind which “in” and another number stand is no length.
 var (
-	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + `)(?:$|[^\w/²³])`)
+	figures = regexp.MustCompile(`([−-]?)(\d+-\d+/\d+|(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)[  ]?(` + unitWords + spokenWords() + `)(?:$|[^\w/²³])`)
 	rates   = regexp.MustCompile(`^ (?:(?:in|for|to|per) (?:each )?|each )(?:100 ft|hundred feet)`)
+	lowEnd  = regexp.MustCompile(`((?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?) (?:to|or) $`)
 	vague   = regexp.MustCompile(`(?i)\b(?:about|some|nearly|almost|hardly|roughly|around|over|more than|less than|above|below|under)(?: a| the| every)?[  ]$`)
 )
 
@@ -84,19 +83,37 @@ func figuresOf(text []byte, at int) []figure {
 			continue // the end of a fraction
 		}
 		f := figure{off: at + m[2], len: m[7] - m[2], about: vague.Match(text[max(0, m[2]-24):m[2]])}
-		name := string(text[m[6]:m[7]])
+		name := symbolOf(string(text[m[6]:m[7]]))
 		if r := rates.Find(text[m[7]:]); r != nil && (name == "ft" || name == "hp") {
 			name, f.len, from = name+"/100ft", f.len+len(r), from+len(r)
 		}
 		number := plainSigns.Replace(string(text[m[4]:m[5]]))
 		f.value, _, _ = unit.NumberAt(number)
 		f.fraction = strings.Contains(number, "/")
-		f.text = number + " " + plainSigns.Replace(name)
-		if u, n := unit.At(plainSigns.Replace(name)); u != nil && n > 0 {
+		f.text = number + " " + name
+		if u, n := unit.At(name); u != nil && n > 0 {
 			f.unit = u
+			if low, found := lowerEnd(text, m[2], &f); found {
+				low.off += at
+				list = append(list, low)
+			}
 			list = append(list, f)
 		}
 	}
+}
+
+// lowerEnd is the figure before “to” or “or” that has its unit from the one behind
+// it, which begins at a place of the text: the 5 of 5 to 20 mg/L.
+func lowerEnd(text []byte, begin int, f *figure) (figure, bool) {
+	m := lowEnd.FindSubmatchIndex(text[:begin])
+	if m == nil || m[2] > 0 && strings.ContainsRune("/.,-", rune(text[m[2]-1])) {
+		return figure{}, false
+	}
+	low := figure{off: m[2], len: m[3] - m[2], unit: f.unit, about: vague.Match(text[max(0, m[2]-24):m[2]])}
+	number := plainSigns.Replace(string(text[m[2]:m[3]]))
+	low.value, _, _ = unit.NumberAt(number)
+	low.text = number + f.text[strings.Index(f.text, " "):]
+	return low, true
 }
 
 // restsOn says whether a figure is a value, rounded to the digits written. Its
@@ -123,151 +140,46 @@ func (f *figure) restsOn(g *ground) bool {
 	return !f.fraction && unit.Same(in, f.text)
 }
 
-// textFigures are the figures that a reader of a chapter meets: in its running
-// text, its aims, its questions and below its pictures.
+// textFigures are the figures that a reader of a chapter or a question meets: in
+// its running text, its title block, its check questions and below its pictures.
 func textFigures(p *book.Page) []figure {
 	text := proseOf(p.Doc).text
 	list := append(figuresOf(text, 0), tableFigures(text)...)
 	list = append(list, bareFigures(text, 0, list)...)
 	for _, b := range p.Doc.Blocks {
 		if b.Kind == markdown.Question || b.Kind == markdown.Picture {
-			inside := figuresOf([]byte(b.Body), 0)
-			for _, f := range append(inside, bareFigures([]byte(b.Body), 0, inside)...) {
+			for _, f := range allFigures([]byte(b.Body), 0) {
 				f.off = b.At(false, f.off)
 				list = append(list, f)
 			}
 		}
 	}
-	title, at := p.Doc.Source[p.Doc.Title.Off:p.Doc.Title.Off+p.Doc.Title.Len], p.Doc.Title.Off
-	for line := range strings.Lines(string(title)) {
-		if strings.HasPrefix(line, "  - ") {
-			list = append(list, figuresOf([]byte(line), at)...)
-		}
-		at += len(line)
-	}
-	return list
+	return append(list, titleFigures(p)...)
 }
 
-// prose sees that each figure of a chapter's text is one that the book computes:
-// given or following in a worked example of the page or of a page that it links
-// to, on the sheet of a family of bowls in them, or told by a block “behind”.
-func (c *checker) prose() {
-	byPage := map[*book.Page][]*reckon.Example{}
-	for i := range c.book.Engine.Examples {
-		ex := &c.book.Engine.Examples[i]
-		page := c.book.Blocks[ex.Block].Page
-		byPage[page] = append(byPage[page], ex)
-	}
-	cache := map[*book.Page][]ground{}
-	of := func(p *book.Page) []ground {
-		list, found := cache[p]
-		if !found {
-			for _, ex := range byPage[p] {
-				if facts, ok := c.facts(ex); ok {
-					list = append(list, c.grounds(facts)...)
-				}
-			}
-			cache[p] = list
+// allFigures are the figures of a text without tables, bare ones among them.
+func allFigures(text []byte, at int) []figure {
+	list := figuresOf(text, at)
+	return append(list, bareFigures(text, at, list)...)
+}
+
+// titleFigures are the figures of the title block that stand on the page: in the
+// aims of a chapter; in a question as it is asked and in its short answer.
+func titleFigures(p *book.Page) []figure {
+	var list []figure
+	within := func(s markdown.Span) { list = append(list, allFigures(p.Doc.Source[s.Off:s.Off+s.Len], s.Off)...) }
+	if p.Kind == book.AskedPage {
+		for _, field := range []string{"name", "also", "answer"} {
+			within(p.Where(field))
 		}
 		return list
 	}
-	for _, ch := range c.book.Chapters {
-		p := &ch.Page
-		if p.Doc.Torn || c.left(p.File) {
-			continue
+	at := p.Doc.Title.Off
+	for line := range bytes.Lines(p.Doc.Source[at : at+p.Doc.Title.Len]) {
+		if bytes.HasPrefix(line, []byte("  - ")) {
+			within(markdown.Span{Off: at, Len: len(line)})
 		}
-		own := of(p)
-		behind, known := c.behind(p, byPage[p])
-		grounds := slices.Concat(own, known)
-		linked := c.linkedPages(p)
-		stands := func(f *figure) bool {
-			return slices.ContainsFunc(grounds, func(g ground) bool { return f.restsOn(&g) }) ||
-				slices.ContainsFunc(linked, func(q *book.Page) bool {
-					return slices.ContainsFunc(of(q), func(g ground) bool { return f.restsOn(&g) })
-				})
-		}
-		c.figuresStand(p, textFigures(p), stands)
-		c.figuresStand(p, behind, stands)
-	}
-}
-
-func (c *checker) figuresStand(p *book.Page, list []figure, stands func(*figure) bool) {
-	for i := range list {
-		f := &list[i]
-		c.summary.Figures++
-		if !stands(f) {
-			c.at(p, markdown.Span{Off: f.off, Len: f.len}, "No worked example of this chapter, or of a page that it links to, gives "+f.text+". Put the number right, link to the page that has it, or tell in a block “behind” what it rests on.", "")
-		}
-	}
-}
-
-// linkedPages are the pages to which a page links in its text.
-func (c *checker) linkedPages(p *book.Page) []*book.Page {
-	var list []*book.Page
-	for _, l := range p.Doc.Links {
-		var q *book.Page
-		switch l.Scheme {
-		case markdown.ToTerm:
-			if t := c.book.TermByID[l.ID]; t != nil {
-				q = &t.Page
-			}
-		case markdown.ToChapter:
-			if t := c.book.ChapterByID[l.ID]; t != nil {
-				q = &t.Page
-			}
-		case markdown.ToAsked:
-			if t := c.book.AskedByID[l.ID]; t != nil {
-				q = &t.Page
-			}
-		}
-		if q != nil && q != p && !slices.Contains(list, q) {
-			list = append(list, q)
-		}
-	}
-	return list
-}
-
-// grounds are all values that are given or follow from facts, and the figures of
-// the family of bowls among them.
-func (c *checker) grounds(facts []reckon.Fact) []ground {
-	return c.groundsOf(c.book.Engine.Reckon(reckon.Question{Facts: facts, Want: -1, Plain: true}))
-}
-
-func (c *checker) groundsOf(r *reckon.Result) []ground {
-	var list []ground
-	for i := range r.Values {
-		t := &c.book.Engine.Terms[i]
-		switch {
-		case !r.Known(i):
-		case t.Kind == formula.Quantity:
-			list = append(list, ground{t.Dim(), r.Values[i].Likely, t.US, t.SI})
-		case t.ID == reckon.BowlTerm:
-			list = append(list, c.familyGrounds(t.Values[int(r.Values[i].Likely)])...)
-		}
-	}
-	return list
-}
-
-func (c *checker) familyGrounds(id string) []ground {
-	var list []ground
-	add := func(f reckon.Figure) {
-		if f.Known() && f.Unit != nil {
-			list = append(list, ground{f.Unit.Dim, f.SI, f.Unit, nil})
-		}
-	}
-	for _, b := range c.book.Source.Bowls {
-		if b.ID != id {
-			continue
-		}
-		for _, field := range reckon.BowlFields() {
-			add(b.Value(field.Name))
-		}
-		for _, p := range b.Points {
-			add(p.Capacity)
-			add(p.Head)
-			add(p.Efficiency)
-			add(p.NPSHRequired)
-		}
+		at += len(line)
 	}
 	return list
 }

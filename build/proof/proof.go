@@ -25,7 +25,7 @@ type Summary struct {
 	Assumptions            int
 	Examples               int
 	Numbers                int // expected values computed again
-	Figures                int // numbers with a unit in the text of chapters
+	Figures                int // numbers with a unit in the text of chapters, questions and tables
 	Mistakes, Cautions     int
 	Links                  int // of the text and of the title blocks
 	Exercises              int // drawn for many seeds
@@ -49,7 +49,7 @@ func (s *Summary) String() string {
 		count(s.Mistakes, "mistake"), count(s.Cautions, "caution"), count(s.Links, "link"),
 	}
 	if s.Figures > 0 {
-		parts = append(parts, count(s.Figures, "figure")+" in the text of chapters followed to what they rest on")
+		parts = append(parts, count(s.Figures, "figure")+" in the text of chapters, questions and tables followed to what they rest on")
 	}
 	if s.Exercises > 0 {
 		parts = append(parts, count(s.Exercises, "exercise")+fmt.Sprintf(" drawn for %d seeds", seeds))
@@ -124,6 +124,7 @@ func CheckFiles(b *book.Book, files map[string]bool) report.List {
 	c.words()
 	if b.Engine != nil {
 		c.examples()
+		c.tableProse()
 		c.mistakes()
 		c.partners()
 		c.alone()
@@ -157,6 +158,7 @@ func (c *checker) whole() (report.List, Summary) {
 		c.counts()
 		c.examples()
 		c.prose()
+		c.tableProse()
 		c.mistakes()
 		c.partners()
 		c.openings()
