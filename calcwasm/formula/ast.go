@@ -64,7 +64,7 @@ type Relation struct {
 
 // Terms lists the terms that an expression uses, each once, in the order of the text.
 func (e *Expr) Terms() []int {
-	var list []int
+	list := make([]int, 0, 4)
 	e.walk(func(n *Expr) {
 		if n.Op != Ref && n.Op != Bare && (n.Op != Hole || n.Term < 0) {
 			return

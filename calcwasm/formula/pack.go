@@ -88,31 +88,63 @@ func (e *Expr) packCall(b *strings.Builder, mark string) {
 // errPacked is what a damaged pack gives; the page tells it in its own words.
 var errPacked = errors.New("a packed expression cannot be read")
 
-// unpacker reads the words of a packed expression.
-type unpacker struct {
-	words []string
+// Unpacker reads packed expressions of one scope. It takes room for many nodes at
+// a time: a book has thousands, and a page reads them before it shows anything.
+type Unpacker struct {
 	scope *Scope
-	depth int
-	bad   bool
+	room  []Expr
+	ahead int // how many nodes it takes room for
 }
 
+// NewUnpacker makes an Unpacker for a whole book.
+func NewUnpacker(scope *Scope) *Unpacker { return &Unpacker{scope: scope, ahead: 64} }
+
 // Unpack reads an expression that Pack wrote.
-func Unpack(text string, scope *Scope) (*Expr, error) {
-	u := &unpacker{words: strings.Fields(text), scope: scope}
+func (r *Unpacker) Unpack(text string) (*Expr, error) {
+	u := &unpacker{Unpacker: r, rest: text}
 	e := u.expr()
-	if u.bad || len(u.words) > 0 {
+	if u.bad || strings.TrimLeft(u.rest, " ") != "" {
 		return nil, errPacked
 	}
 	return e, nil
 }
 
+// Unpack reads a single expression that Pack wrote.
+func Unpack(text string, scope *Scope) (*Expr, error) {
+	return (&Unpacker{scope: scope, ahead: 1}).Unpack(text)
+}
+
+// unpacker reads the words of one expression.
+type unpacker struct {
+	*Unpacker
+	rest  string
+	depth int
+	bad   bool
+}
+
+// node is a new node like e.
+func (u *unpacker) node(e Expr) *Expr {
+	if len(u.room) == 0 {
+		u.room = make([]Expr, u.ahead)
+	}
+	n := &u.room[0]
+	u.room = u.room[1:]
+	*n = e
+	return n
+}
+
 func (u *unpacker) word() string {
-	if len(u.words) == 0 {
+	u.rest = strings.TrimLeft(u.rest, " ")
+	if u.rest == "" {
 		u.bad = true
 		return "#=0"
 	}
-	w := u.words[0]
-	u.words = u.words[1:]
+	end := strings.IndexByte(u.rest, ' ')
+	if end < 0 {
+		end = len(u.rest)
+	}
+	w := u.rest[:end]
+	u.rest = u.rest[end:]
 	return w
 }
 
@@ -144,24 +176,24 @@ func (u *unpacker) expr() *Expr {
 	defer func() { u.depth-- }()
 	w := u.word()
 	if u.bad {
-		return &Expr{}
+		return u.node(Expr{})
 	}
 	text, mark, marked := strings.Cut(w[1:], "'")
 	switch w[0] {
 	case '#':
 		return u.number(text, mark, marked)
 	case '@':
-		e := &Expr{Op: Ref, Term: u.place(text, len(u.scope.terms))}
+		e := u.node(Expr{Op: Ref, Term: u.place(text, len(u.scope.terms))})
 		if marked {
 			e.Op, e.Unit = Bare, u.unit(mark)
 		}
 		return e
 	case '~':
-		return &Expr{Op: In, Unit: u.unit(w[1:]), X: u.expr()}
+		return u.node(Expr{Op: In, Unit: u.unit(w[1:]), X: u.expr()})
 	case '?':
 		return u.hole(w[1:])
 	case ':':
-		return &Expr{Op: Word, Value: u.float(text), Text: mark}
+		return u.node(Expr{Op: Word, Value: u.float(text), Text: mark})
 	}
 	if name, rest, call := strings.Cut(w, "("); call {
 		return u.call(name, rest)
@@ -173,16 +205,16 @@ func (u *unpacker) hole(name string) *Expr {
 	f := u.scope.field(name)
 	if f == nil || f.Points {
 		u.bad = true
-		return &Expr{}
+		return u.node(Expr{})
 	}
-	return &Expr{Op: Hole, Text: name, Term: u.scope.holes.Term, Dim: f.Dim}
+	return u.node(Expr{Op: Hole, Text: name, Term: u.scope.holes.Term, Dim: f.Dim})
 }
 
 func (u *unpacker) number(text, mark string, marked bool) *Expr {
 	if v, made := strings.CutPrefix(text, "="); made {
-		return &Expr{Op: Number, Value: u.float(v)}
+		return u.node(Expr{Op: Number, Value: u.float(v)})
 	}
-	e := &Expr{Op: Number, Text: text, Value: u.float(text)}
+	e := u.node(Expr{Op: Number, Text: text, Value: u.float(text)})
 	if marked {
 		if e.Unit = u.unit(mark); !u.bad {
 			e.Value = e.Unit.ToSI(e.Value)
@@ -195,9 +227,9 @@ func (u *unpacker) operation(w string) *Expr {
 	op, ok := opOf(w)
 	if !ok {
 		u.bad = true
-		return &Expr{}
+		return u.node(Expr{})
 	}
-	e := &Expr{Op: op, X: u.expr()}
+	e := u.node(Expr{Op: op, X: u.expr()})
 	if op != Neg && op != Not {
 		e.Y = u.expr()
 	}
@@ -218,7 +250,7 @@ func (u *unpacker) call(name, rest string) *Expr {
 	counts, mark, marked := strings.Cut(rest, "'")
 	counts, hole, _ := strings.Cut(counts, "?")
 	args, points, _ := strings.Cut(counts, ":")
-	e := &Expr{Op: Call, Func: u.scope.funcs[name]}
+	e := u.node(Expr{Op: Call, Func: u.scope.funcs[name]})
 	u.bad = u.bad || e.Func == nil
 	for range u.place(args, 16) {
 		e.Args = append(e.Args, u.expr())

@@ -160,17 +160,21 @@ func unescape(s string) string {
 
 // unpacker reads a packed book. Terms stand before what uses them.
 type unpacker struct {
-	book *Book
-	bad  bool
+	book  *Book
+	exprs *formula.Unpacker
+	bad   bool
 }
 
 // Unpack reads what Pack wrote. funcs are the functions of the physics.
 func Unpack(text []byte, funcs ...*formula.Func) (*Book, error) {
 	u := &unpacker{book: &Book{}}
+	var f []string // of one line, used again for the next
 	for i, line := range strings.Split(strings.TrimSuffix(string(text), "\n"), "\n") {
-		f := strings.Split(line, "\t")
-		for j := range f {
-			f[j] = unescape(f[j])
+		f = f[:0]
+		for rest, more := line, true; more; {
+			var field string
+			field, rest, more = strings.Cut(rest, "\t")
+			f = append(f, unescape(field))
 		}
 		if i > 0 && u.book.Scope == nil && f[0] != "term" && f[0] != "value" {
 			u.scope(funcs)
@@ -219,6 +223,7 @@ func (u *unpacker) scope(funcs []*formula.Func) {
 	}
 	u.book.Scope = formula.NewScope(terms, funcs)
 	u.book.findBuild()
+	u.exprs = formula.NewUnpacker(u.book.Scope)
 }
 
 func (u *unpacker) term(f []string) {
@@ -260,7 +265,7 @@ func (u *unpacker) relation(left, right string) *formula.Relation {
 }
 
 func (u *unpacker) expr(text string) *formula.Expr {
-	e, err := formula.Unpack(text, u.book.Scope)
+	e, err := u.exprs.Unpack(text)
 	if err != nil {
 		u.bad = true
 		return &formula.Expr{}
