@@ -22,9 +22,9 @@ const placeWords = " with when at in into on to up from along over need want wan
 func (s *session) firm(i, term int) bool {
 	a := &s.amounts[i]
 	if s.onlyByUnit(a, term) {
-		return !s.turned(i, nil)
+		return !s.turned(i, nil) && !s.ofOther(i, term)
 	}
-	if s.plainly(i, term) {
+	if s.plainly(i, term) && !s.marked(i, nil, term) {
 		return true
 	}
 	for _, e := range s.evidence[i] {
@@ -42,7 +42,31 @@ func (s *session) firm(i, term int) bool {
 		if e.moved {
 			as = e.said
 		}
-		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && s.ends(i, p) {
+		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && !s.marked(i, p, term) && !s.subject(i, p) && s.ends(i, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// ofOther tells whether the phrase directly before an amount means something
+// else: “motor temperature”.
+func (s *session) ofOther(i, term int) bool {
+	k := s.amounts[i].token - 1
+	for k >= 0 && (isIn(besideWords, s.tokens[k].text) || s.owned(k, term)) {
+		k--
+	}
+	return k >= 0 && s.tokens[k].phrase >= 0 && !s.tokens[k].unit && !s.spent(k) && s.means(&s.said[s.tokens[k].phrase], term)
+}
+
+// owned tells whether a token is of a phrase for a term.
+func (s *session) owned(k, term int) bool {
+	c := s.tokens[k].phrase
+	if c < 0 {
+		return false
+	}
+	for _, sense := range s.said[c].phrase.senses {
+		if sense.term == term {
 			return true
 		}
 	}

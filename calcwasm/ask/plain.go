@@ -43,6 +43,16 @@ func (g *group) has(u *unit.Unit) bool {
 	return false
 }
 
+// usual tells whether a term is the one that a unit of the amount mostly means.
+func (s *session) usual(a *amount, term int) bool {
+	for g := range s.groups {
+		if p := &s.groups[g]; p.sure && p.terms[0] == term && a.unit != nil && p.has(a.unit) {
+			return true
+		}
+	}
+	return false
+}
+
 // plainly tells whether an amount is a term because its unit says so and
 // nothing in the sentence says otherwise: “8 stages, 700 gpm”. A second amount of
 // the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.

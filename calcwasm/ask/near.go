@@ -1,0 +1,94 @@
+package ask
+
+import "columnbowl/calcwasm/formula"
+
+// Terms of one kind that share a word of their names are near relatives: the
+// flow, the tested flow and the flow at the best point. What they share tells
+// nothing between them. What one of them alone has is its mark: where a mark of a
+// relative stands in a sentence, and is not said of another number, the
+// relative may be meant.
+
+// mark notes the words of all names of a term.
+func (v *vocabulary) mark(term int, names []string) {
+	for _, name := range names {
+		for _, w := range parts(name) {
+			key := ownKey(w.text, w.stem)
+			if list := v.marks[key]; len(w.text) > 2 && !isIn(anywhere, w.text) && !isFiller(w.stem) && (len(list) == 0 || list[len(list)-1] != term) {
+				v.marks[key] = append(list, term)
+			}
+		}
+	}
+}
+
+// relatives tells whether two terms share a word of their names.
+func (v *vocabulary) relatives(a, b int) bool {
+	for _, list := range v.marks {
+		if hasTerm(list, a) && hasTerm(list, b) {
+			return true
+		}
+	}
+	return false
+}
+
+func hasTerm(list []int, term int) bool {
+	for _, t := range list {
+		if t == term {
+			return true
+		}
+	}
+	return false
+}
+
+// states are words of how a thing is or was taken, which make another term of one;
+// so do the words that turn what is said.
+const states = " system available operating bep curve design lab laboratory atmospheric foot "
+
+// marked tells whether a mark of a relative of a term stands in the sentence of
+// an amount.
+func (s *session) marked(i int, p *saying, term int) bool {
+	from, to := s.around(s.amounts[i].token, s.amounts[i].token, s.stops)
+	first, end := s.clause(i, p)
+	for k := from; k < to; k++ {
+		t := &s.tokens[k]
+		if t.class != word || t.text == "drop" || t.unit || !turnsMeaning(t.text) && !isIn(states, t.text) || p != nil && p.has(k) || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
+			continue
+		}
+		owners := s.marks[ownKey(t.text, t.stem)]
+		if hasTerm(owners, term) {
+			continue
+		}
+		for _, o := range owners {
+			if s.book.Terms[o].Kind != formula.Choice && s.other(i, o, term) && (first <= k && k < end && isIn(states, t.text) || s.relatives(o, term) && s.common(p, o)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// common tells whether a relative has a word of a phrase as well.
+func (s *session) common(p *saying, term int) bool {
+	if p == nil {
+		return true
+	}
+	for i := range p.phrase.words {
+		if w := &p.phrase.words[i]; hasTerm(s.marks[ownKey(w.text, w.stem)], term) {
+			return true
+		}
+	}
+	return false
+}
+
+// subject tells whether the word directly before a phrase, which stands before
+// its number, is one that is not understood: what hangs there may be a probe.
+func (s *session) subject(i int, p *saying) bool {
+	k := p.from - 1
+	if k < 0 || p.from > s.amounts[i].token {
+		return false
+	}
+	for k > 0 && isIn(" is are was were s 's will be has ", s.tokens[k].text) {
+		k--
+	}
+	t := &s.tokens[k]
+	return t.class == word && !t.unit && !t.scene && t.phrase < 0 && !isFiller(t.text) && !isIn(besideWords, t.text) && !isIn(goesOn, t.text) && !isIn(courtesy, t.text) && !isIn(seen, t.text)
+}
