@@ -24,6 +24,21 @@ func (s *session) settle(list []Reading) {
 	}
 	s.ordered(list)
 	s.contested(list)
+	s.doubled(list)
+}
+
+// doubled asks what is taken for a term that another number of the same sentence
+// most likely is, with another value: “casing 16, inside measures 15-1/4”.
+func (s *session) doubled(list []Reading) {
+	for i := range list {
+		for j := range list {
+			a, b := &list[i], &list[j]
+			if a.State != Sure || b.State != Asked || a.Candidates[0].Term != b.Candidates[0].Term || b.Candidates[0].score < enough || s.sameValue(&a.Candidates[0], &b.Candidates[0]) {
+				continue
+			}
+			s.doubt(a)
+		}
+	}
 }
 
 // alternatively are words before what is set against something.
