@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
 )
 
 // A reading is sure only if it is firm. Being asked costs a click, a wrong fact
@@ -118,11 +119,13 @@ func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	if isIn(placeWords, w.text) {
 		return true
 	}
+	t := &s.book.Terms[as.term]
+	counted := p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && t.Kind != formula.Count
+	if counted && as.weight < byName && (len(p.phrase.words) == 1 || t.US.Dim == unit.Length) {
+		return true // “12 joints” are counted
+	}
 	if as.weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
 		return false
-	}
-	if p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && s.book.Terms[as.term].Kind != formula.Count {
-		return true // “12 joints” are counted
 	}
 	owners := s.owners[ownKey(w.text, w.stem)]
 	for _, o := range owners {
@@ -219,6 +222,9 @@ func (s *session) hasOwn(i int, but *saying) bool {
 	return false
 }
 
+// elsewhere are words behind an amount that make a place of it.
+const elsewhere = " above below under beneath over short off behind past toc between "
+
 // ends tells whether an amount ends where it stands: no word follows that makes
 // it a count of something else (“8 towers”) or a place (“6 in above”).
 func (s *session) ends(i int, p *saying) bool {
@@ -227,11 +233,14 @@ func (s *session) ends(i int, p *saying) bool {
 	for at < len(s.tokens) && s.tokens[at].unit {
 		at++
 	}
-	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to || s.tokens[at].phrase >= 0 {
+	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to {
 		return true
 	}
+	if c := s.tokens[at].phrase; c >= 0 {
+		return !isIn(elsewhere, s.tokens[at].text) || s.said[c].phrase.kind == scene || s.shares(c, p) || s.given(at, i)
+	}
 	if !a.bare() && len(p.phrase.words) > 1 {
-		return !isIn(" above below under beneath over short off behind past toc between ", s.tokens[at].text)
+		return !isIn(elsewhere, s.tokens[at].text)
 	}
 	return isIn(goesOn, s.tokens[at].text) || s.tokens[at].text == "this"
 }

@@ -43,6 +43,9 @@ func hasTerm(list []int, term int) bool {
 // so do the words that turn what is said.
 const states = " system available operating bep curve design lab laboratory atmospheric foot "
 
+// parties are people whose figures are their own.
+const parties = " driller drillers "
+
 // marked tells whether a mark of a relative of a term stands in the sentence of
 // an amount.
 func (s *session) marked(i int, p *saying, term int) bool {
@@ -50,20 +53,33 @@ func (s *session) marked(i int, p *saying, term int) bool {
 	first, end := s.clause(i, p)
 	for k := from; k < to; k++ {
 		t := &s.tokens[k]
-		if t.class != word || t.text == "drop" || t.unit || !turnsMeaning(t.text) && !isIn(states, t.text) || p != nil && p.has(k) || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
+		if !s.isMark(k, i) || p != nil && p.has(k) {
 			continue
 		}
 		owners := s.marks[ownKey(t.text, t.stem)]
 		if hasTerm(owners, term) {
 			continue
 		}
+		close := first <= k && k < end
 		for _, o := range owners {
-			if s.book.Terms[o].Kind != formula.Choice && s.other(i, o, term) && (first <= k && k < end && isIn(states, t.text) || s.relatives(o, term) && s.common(p, o)) {
+			if s.book.Terms[o].Kind == formula.Choice || !s.other(i, o, term) {
+				continue
+			}
+			if close && isIn(states, t.text) || s.relatives(o, term) && (close && isIn(parties, t.text) || s.common(p, o)) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// isMark tells whether a token is a word that may make another term of an amount.
+func (s *session) isMark(k, i int) bool {
+	t := &s.tokens[k]
+	if t.class != word || t.unit || t.text == "drop" || s.given(k, i) || t.phrase >= 0 && s.said[t.phrase].negated {
+		return false
+	}
+	return turnsMeaning(t.text) || isIn(states, t.text) || isIn(parties, t.text)
 }
 
 // common tells whether a relative has a word of a phrase as well.
