@@ -66,7 +66,7 @@ func (s *session) plainly(i, term int) bool {
 		p := &s.groups[g]
 		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low) && !isIn(p.unless, a.unit.Symbol)
 	}
-	if !sure || s.saidAt(a) || s.turned(i, nil) {
+	if !sure || s.saidAt(a) || s.changed(i) || s.turned(i, nil) {
 		return false
 	}
 	for _, e := range s.evidence[i] {
@@ -97,6 +97,13 @@ func (s *session) plainly(i, term int) bool {
 		}
 	}
 	return true
+}
+
+// changed tells whether an amount is what another one is changed to: “slowed from
+// 1770 to 1550 rpm”.
+func (s *session) changed(i int) bool {
+	k := s.amounts[i].token - 1
+	return k > 0 && s.tokens[k].text == "to" && (s.tokens[k-1].class == number || s.tokens[k-1].unit)
 }
 
 // means tells whether a phrase means something else than a term: another one, or
