@@ -124,7 +124,7 @@ func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	if counted && as.weight < byName && (len(p.phrase.words) == 1 || t.US.Dim == unit.Length) {
 		return true // “12 joints” are counted
 	}
-	if as.weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+	if as.weight >= byName || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
 		return false
 	}
 	owners := s.owners[ownKey(w.text, w.stem)]
@@ -134,6 +134,18 @@ func (s *session) vague(a *amount, p *saying, as *sense) bool {
 		}
 	}
 	return false
+}
+
+// telling counts the words of a phrase but for those of its grammar: “bowls are”
+// has one.
+func (p *phrase) telling() int {
+	n := 0
+	for i := range p.words {
+		if i == 0 || !isIn(" is are of ", p.words[i].text) {
+			n++
+		}
+	}
+	return n
 }
 
 // beside tells whether nothing stands between a phrase and an amount but words
