@@ -113,7 +113,7 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 
 // vague tells whether a phrase says too little for a number without a unit: a
 // place, or a thing of which the book counts many kinds of numbers (“motor 94”),
-// unless the number is a fraction as sizes are.
+// unless the number is a fraction as sizes are, or the word is the name itself.
 func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	w := &p.phrase.words[0]
 	if isIn(placeWords, w.text) {
@@ -124,10 +124,10 @@ func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	if counted && as.weight < byName && (len(p.phrase.words) == 1 || t.US.Dim == unit.Length) {
 		return true // “12 joints” are counted
 	}
-	if as.weight >= byName || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+	owners := s.owners[ownKey(w.text, w.stem)]
+	if as.weight >= byName && hasTerm(owners, as.term) || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
 		return false
 	}
-	owners := s.owners[ownKey(w.text, w.stem)]
 	for _, o := range owners {
 		if t := &s.book.Terms[o]; t.US.Dim != s.book.Terms[owners[0]].US.Dim {
 			return true

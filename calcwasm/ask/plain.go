@@ -120,7 +120,7 @@ func (s *session) means(p *saying, term int) bool {
 }
 
 // seen are words of what is observed, which need not be what is wanted.
-const seen = " when while doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
+const seen = " when while does doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
 
 // tests are words before what was measured.
 const tests = " test tests tested testing trial measured "
