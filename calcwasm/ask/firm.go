@@ -100,7 +100,7 @@ func (s *session) onlyByUnit(a *amount, term int) bool {
 // strong tells whether a phrase is enough for a term: a name or a cue; one that
 // says a place only beside a number with its unit.
 func (s *session) strong(a *amount, p *saying, term int) bool {
-	if p.loss > costOfSpelling || p.negated {
+	if p.loss > costOfSpelling || p.negated || s.acts(p) && s.book.Terms[term].Kind != formula.Count {
 		return false
 	}
 	for _, sense := range p.phrase.senses {
@@ -109,6 +109,21 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 		}
 	}
 	return false
+}
+
+// acts tells whether a phrase of one word stands in its form of a verb: “flows”,
+// but not “static's” and “volts”.
+func (s *session) acts(p *saying) bool {
+	t := &s.tokens[p.from]
+	if len(p.phrase.words) > 1 || t.text != p.phrase.words[0].text+"s" || strings.Contains(s.text[t.from:t.to], "'") {
+		return false
+	}
+	for _, u := range s.units {
+		if u.text == t.text || u.text+"s" == t.text {
+			return false
+		}
+	}
+	return true
 }
 
 // vague tells whether a phrase says too little for a number without a unit: a

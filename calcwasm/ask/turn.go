@@ -134,7 +134,7 @@ func (s *session) bygone(at int) bool {
 		if !isIn(" old existing previous former original ", t.text) {
 			continue
 		}
-		for n := k + 1; n < min(k+3, len(s.tokens)); n++ {
+		for n := k + 1; n < min(k+6, len(s.tokens)); n++ {
 			if isIn(" pump pumps motor engine unit bowls column setup one ", s.tokens[n].text) {
 				return true
 			}
