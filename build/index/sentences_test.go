@@ -270,11 +270,11 @@ func TestSentences(t *testing.T) {
 		name string
 		reached
 	}{
-		{"sentences.csv", reached{390, 0, 346, 462}},
+		{"sentences.csv", reached{390, 0, 345, 462}},
 		{"blind.csv", reached{80, 0, 112, 171}},
 		{"third.csv", reached{75, 0, 67, 121}},
 		{"practice.csv", reached{90, 0, 147, 235}},
-		{"fourth.csv", reached{75, 0, 100, 172}},
+		{"fourth.csv", reached{75, 0, 99, 172}},
 		{"relatives.csv", reached{110, 0, 84, 178}},
 	} {
 		e, counts, all := report(t, set.name)

@@ -22,6 +22,9 @@ const placeWords = " with when at in into on to up from along over need want wan
 // firm tells whether nothing speaks against a term that most is said for.
 func (s *session) firm(i, term int) bool {
 	a := &s.amounts[i]
+	if s.changes(a) {
+		return false
+	}
 	if s.onlyByUnit(a, term) {
 		return !s.turned(i, nil) && !s.ofOther(i, term)
 	}
@@ -48,6 +51,17 @@ func (s *session) firm(i, term int) bool {
 		}
 	}
 	return false
+}
+
+// changes tells whether an amount is the former value of what is named before
+// the words for two in a row: “static went from 96 to 118”.
+func (s *session) changes(a *amount) bool {
+	c := s.pairBefore(a)
+	if c < 0 || s.said[c].from == 0 {
+		return false
+	}
+	before := s.tokens[s.said[c].from-1].phrase
+	return before >= 0 && len(s.said[c].phrase.senses) == 2 && s.strong(a, &s.said[before], s.said[c].phrase.senses[0].term)
 }
 
 // ofOther tells whether the phrase directly before an amount means something

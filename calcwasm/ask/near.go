@@ -41,7 +41,7 @@ func hasTerm(list []int, term int) bool {
 
 // states are words of how a thing is or was taken, which make another term of one;
 // so do the words that turn what is said.
-const states = " system available operating bep curve design lab laboratory atmospheric foot "
+const states = " system available operating bep design lab laboratory atmospheric foot "
 
 // parties are people whose figures are their own.
 const parties = " driller drillers "
@@ -65,8 +65,23 @@ func (s *session) marked(i int, p *saying, term int) bool {
 			if s.book.Terms[o].Kind == formula.Choice || !s.other(i, o, term) {
 				continue
 			}
-			if close && isIn(states, t.text) || s.relatives(o, term) && (close && isIn(parties, t.text) || s.common(p, o)) {
+			if close && isIn(states, t.text) || s.derived(term, o) || s.relatives(o, term) && (isIn(states, t.text) || close && isIn(parties, t.text) || s.common(p, o)) {
 				return true
+			}
+		}
+	}
+	return false
+}
+
+// derived tells whether a scene makes another term of one: in a test the pumping
+// level is the tested one, by whatever words it is said.
+func (v *vocabulary) derived(said, meant int) bool {
+	for _, list := range v.scenes {
+		for _, p := range list {
+			for i := 0; i+1 < len(p.setting.read); i += 2 {
+				if p.setting.read[i] == said && p.setting.read[i+1] == meant && said != meant {
+					return true
+				}
 			}
 		}
 	}
