@@ -46,7 +46,7 @@ func (s *session) firm(i, term int) bool {
 		if e.moved {
 			as = e.said
 		}
-		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && !s.marked(i, p, term) && !s.subject(i, p) && s.ends(i, p) {
+		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && !s.marked(i, p, term) && !s.subject(i, p) && s.ends(i, p, as) {
 			return true
 		}
 	}
@@ -268,7 +268,7 @@ const elsewhere = " above below under beneath over short off behind past toc bet
 
 // ends tells whether an amount ends where it stands: no word follows that makes
 // it a count of something else (“8 towers”) or a place (“6 in above”).
-func (s *session) ends(i int, p *saying) bool {
+func (s *session) ends(i int, p *saying, term int) bool {
 	a := &s.amounts[i]
 	at := a.last + 1
 	for at < len(s.tokens) && s.tokens[at].unit {
@@ -276,6 +276,9 @@ func (s *session) ends(i int, p *saying) bool {
 	}
 	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to {
 		return true
+	}
+	if at+1 < len(s.tokens) && isIn(" a per every each ", s.tokens[at].text) && isIn(" year month decade day week ", s.tokens[at+1].text) && s.book.Terms[term].US.Dim == unit.Length {
+		return false // so much more every year
 	}
 	if c := s.tokens[at].phrase; c >= 0 {
 		return !isIn(elsewhere, s.tokens[at].text) || s.said[c].phrase.kind == scene || s.shares(c, p) || s.given(at, i)
