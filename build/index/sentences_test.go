@@ -270,11 +270,12 @@ func TestSentences(t *testing.T) {
 		name string
 		reached
 	}{
-		{"sentences.csv", reached{333, 0, 326, 393}},
-		{"blind.csv", reached{80, 0, 117, 171}},
-		{"third.csv", reached{75, 0, 68, 121}},
-		{"practice.csv", reached{90, 0, 153, 234}},
-		{"fourth.csv", reached{75, 5, 102, 169}},
+		{"sentences.csv", reached{393, 0, 349, 466}},
+		{"blind.csv", reached{80, 0, 112, 171}},
+		{"third.csv", reached{75, 0, 67, 121}},
+		{"practice.csv", reached{90, 0, 147, 235}},
+		{"fourth.csv", reached{75, 0, 99, 172}},
+		{"relatives.csv", reached{110, 0, 84, 178}},
 	} {
 		e, counts, all := report(t, set.name)
 		e.hold(t, set.name, counts, all, set.reached)
@@ -293,5 +294,5 @@ func TestUnreadSentences(t *testing.T) {
 	t.Logf("unread.csv: %d sentences, %d right, %d with a question too many, %d not all understood, %d wrong",
 		len(all), counts[right], counts[asked], counts[missed], counts[wrong])
 	e.tell(t, "unread.csv")
-	e.hold(t, "unread.csv", counts, len(all), reached{80, 1, 72, 135})
+	e.hold(t, "unread.csv", counts, len(all), reached{80, 1, 71, 136})
 }

@@ -5,9 +5,10 @@
 // with its unit). Phrases of the vocabulary are looked for among the words; each
 // phrase speaks for some terms. A phrase is given to the nearest amount that its
 // term can take, and an amount goes to the term for which most is said. It is
-// sure only where the phrase stands beside it and nothing near turns its meaning
-// or names another term (firm.go); all else is a question with the likeliest
-// term first, and an amount that fits nothing is told as not understood.
+// sure only where the phrase stands beside it, nothing near turns its meaning or
+// names another term (firm.go), and no word of the sentence marks a near relative
+// of the term (near.go); all else is a question with the likeliest term first,
+// and an amount that fits nothing is told as not understood.
 //
 // The vocabulary comes with the book: names, other names and units from its
 // terms, ways of speaking from content/asking.yaml. No trade word stands here.

@@ -63,7 +63,7 @@ func (s *session) alternatives() {
 }
 
 // corrections are words between a number and the one that is meant instead.
-const corrections = "|make that|sorry|i mean|i meant|scratch that|wait|strike that|no make|"
+const corrections = "|correction|make that|sorry|i mean|i meant|scratch that|wait|strike that|no make|"
 
 // corrections gives what is said for a number that is taken back to the next.
 func (s *session) corrections() {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"columnbowl/calcwasm/formula"
+	"columnbowl/calcwasm/unit"
 )
 
 // A reading is sure only if it is firm. Being asked costs a click, a wrong fact
@@ -21,10 +22,13 @@ const placeWords = " with when at in into on to up from along over need want wan
 // firm tells whether nothing speaks against a term that most is said for.
 func (s *session) firm(i, term int) bool {
 	a := &s.amounts[i]
-	if s.onlyByUnit(a, term) {
-		return !s.turned(i, nil)
+	if s.changes(a) {
+		return false
 	}
-	if s.plainly(i, term) {
+	if s.onlyByUnit(a, term) {
+		return !s.turned(i, nil) && !s.ofOther(i, term)
+	}
+	if s.plainly(i, term) && !s.marked(i, nil, term) {
 		return true
 	}
 	for _, e := range s.evidence[i] {
@@ -42,7 +46,42 @@ func (s *session) firm(i, term int) bool {
 		if e.moved {
 			as = e.said
 		}
-		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && s.ends(i, p) {
+		if s.strong(a, p, as) && s.beside(p, i) && s.single(p, i, as) && !s.turned(i, p) && !s.speaksOf(p, i, as) && !s.elsewise(i, p, as) && !s.marked(i, p, term) && !s.subject(i, p) && s.ends(i, p, as) {
+			return true
+		}
+	}
+	return false
+}
+
+// changes tells whether an amount is the former value of what is named before
+// the words for two in a row: “static went from 96 to 118”.
+func (s *session) changes(a *amount) bool {
+	c := s.pairBefore(a)
+	if c < 0 || s.said[c].from == 0 {
+		return false
+	}
+	before := s.tokens[s.said[c].from-1].phrase
+	return before >= 0 && len(s.said[c].phrase.senses) == 2 && s.strong(a, &s.said[before], s.said[c].phrase.senses[0].term)
+}
+
+// ofOther tells whether the phrase directly before an amount means something
+// else: “motor temperature”.
+func (s *session) ofOther(i, term int) bool {
+	k := s.amounts[i].token - 1
+	for k >= 0 && (isIn(besideWords, s.tokens[k].text) || s.owned(k, term)) {
+		k--
+	}
+	return k >= 0 && s.tokens[k].phrase >= 0 && !s.tokens[k].unit && !s.spent(k) && s.means(&s.said[s.tokens[k].phrase], term)
+}
+
+// owned tells whether a token is of a phrase for a term.
+func (s *session) owned(k, term int) bool {
+	c := s.tokens[k].phrase
+	if c < 0 {
+		return false
+	}
+	for _, sense := range s.said[c].phrase.senses {
+		if sense.term == term {
 			return true
 		}
 	}
@@ -75,7 +114,7 @@ func (s *session) onlyByUnit(a *amount, term int) bool {
 // strong tells whether a phrase is enough for a term: a name or a cue; one that
 // says a place only beside a number with its unit.
 func (s *session) strong(a *amount, p *saying, term int) bool {
-	if p.loss > costOfSpelling || p.negated {
+	if p.loss > costOfSpelling || p.negated || s.acts(p) && s.book.Terms[term].Kind != formula.Count {
 		return false
 	}
 	for _, sense := range p.phrase.senses {
@@ -86,27 +125,56 @@ func (s *session) strong(a *amount, p *saying, term int) bool {
 	return false
 }
 
+// acts tells whether a phrase of one word stands in its form of a verb: “flows”,
+// but not “static's” and “volts”.
+func (s *session) acts(p *saying) bool {
+	t := &s.tokens[p.from]
+	if len(p.phrase.words) > 1 || t.text != p.phrase.words[0].text+"s" || strings.Contains(s.text[t.from:t.to], "'") {
+		return false
+	}
+	for _, u := range s.units {
+		if u.text == t.text || u.text+"s" == t.text {
+			return false
+		}
+	}
+	return true
+}
+
 // vague tells whether a phrase says too little for a number without a unit: a
 // place, or a thing of which the book counts many kinds of numbers (“motor 94”),
-// unless the number is a fraction as sizes are.
+// unless the number is a fraction as sizes are, or the word is the name itself.
 func (s *session) vague(a *amount, p *saying, as *sense) bool {
 	w := &p.phrase.words[0]
 	if isIn(placeWords, w.text) {
 		return true
 	}
-	if as.weight >= byName || len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
-		return false
-	}
-	if p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && s.book.Terms[as.term].Kind != formula.Count {
+	t := &s.book.Terms[as.term]
+	counted := p.from > a.token && strings.HasSuffix(s.tokens[p.from].text, "s") && t.Kind != formula.Count
+	if counted && as.weight < byName && (len(p.phrase.words) == 1 || t.US.Dim == unit.Length) {
 		return true // “12 joints” are counted
 	}
 	owners := s.owners[ownKey(w.text, w.stem)]
+	if as.weight >= byName && hasTerm(owners, as.term) || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+		return false
+	}
 	for _, o := range owners {
 		if t := &s.book.Terms[o]; t.US.Dim != s.book.Terms[owners[0]].US.Dim {
 			return true
 		}
 	}
 	return false
+}
+
+// telling counts the words of a phrase but for those of its grammar: “bowls are”
+// has one.
+func (p *phrase) telling() int {
+	n := 0
+	for i := range p.words {
+		if i == 0 || !isIn(" is are of ", p.words[i].text) {
+			n++
+		}
+	}
+	return n
 }
 
 // beside tells whether nothing stands between a phrase and an amount but words
@@ -195,19 +263,28 @@ func (s *session) hasOwn(i int, but *saying) bool {
 	return false
 }
 
+// elsewhere are words behind an amount that make a place of it.
+const elsewhere = " above below under beneath over short off behind past toc between "
+
 // ends tells whether an amount ends where it stands: no word follows that makes
 // it a count of something else (“8 towers”) or a place (“6 in above”).
-func (s *session) ends(i int, p *saying) bool {
+func (s *session) ends(i int, p *saying, term int) bool {
 	a := &s.amounts[i]
 	at := a.last + 1
 	for at < len(s.tokens) && s.tokens[at].unit {
 		at++
 	}
-	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to || s.tokens[at].phrase >= 0 {
+	if at >= len(s.tokens) || s.tokens[at].class != word || p.from <= at && at < p.to {
 		return true
 	}
+	if at+1 < len(s.tokens) && isIn(" a per every each ", s.tokens[at].text) && isIn(" year month decade day week ", s.tokens[at+1].text) && s.book.Terms[term].US.Dim == unit.Length {
+		return false // so much more every year
+	}
+	if c := s.tokens[at].phrase; c >= 0 {
+		return !isIn(elsewhere, s.tokens[at].text) || s.said[c].phrase.kind == scene || s.shares(c, p) || s.given(at, i)
+	}
 	if !a.bare() && len(p.phrase.words) > 1 {
-		return !isIn(" above below under beneath over short off behind past toc between ", s.tokens[at].text)
+		return !isIn(elsewhere, s.tokens[at].text)
 	}
 	return isIn(goesOn, s.tokens[at].text) || s.tokens[at].text == "this"
 }

@@ -172,6 +172,9 @@ func (s *session) weigh(i int, r *Reading) (loose bool) {
 			} else if s.plainly(i, t) {
 				score += 2 * byHint
 			}
+			if s.usual(a, t) {
+				score += byQuery
+			}
 			if clear {
 				score = some
 			}

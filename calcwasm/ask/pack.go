@@ -144,7 +144,7 @@ var saidWeights = [...]int{byCue, byLean, byHint, byName}
 // Open reads a packed vocabulary for a book. The error names the line that does
 // not fit the book or this engine.
 func Open(pack string, book *reckon.Book) (*Reader, error) {
-	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}, owners: map[string][]int{}, scenes: map[string][]*phrase{}}}
+	r := &Reader{book: book, vocabulary: vocabulary{first: map[string][]int{}, known: map[string]bool{}, owners: map[string][]int{}, marks: map[string][]int{}, scenes: map[string][]*phrase{}}}
 	for i, text := range strings.Split(strings.TrimSuffix(pack, "\n"), "\n") {
 		ok := i > 0 && r.line(strings.Split(text, "\t")) || i == 0 && text == Form
 		if !ok {
@@ -232,6 +232,7 @@ func (r *Reader) said(id, value string, say []string, as sense) bool {
 			say[0] = spelt(id)
 		}
 		r.own(t, say[0])
+		r.mark(t, say)
 	}
 	for _, text := range say {
 		r.add(cue, text, as)

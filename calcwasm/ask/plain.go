@@ -43,6 +43,16 @@ func (g *group) has(u *unit.Unit) bool {
 	return false
 }
 
+// usual tells whether a term is the one that a unit of the amount mostly means.
+func (s *session) usual(a *amount, term int) bool {
+	for g := range s.groups {
+		if p := &s.groups[g]; p.sure && p.terms[0] == term && a.unit != nil && p.has(a.unit) {
+			return true
+		}
+	}
+	return false
+}
+
 // plainly tells whether an amount is a term because its unit says so and
 // nothing in the sentence says otherwise: “8 stages, 700 gpm”. A second amount of
 // the kind does, and so does a place behind another thing: “static 180 at 400 gpm”.
@@ -56,7 +66,7 @@ func (s *session) plainly(i, term int) bool {
 		p := &s.groups[g]
 		sure = sure || p.sure && p.terms[0] == term && p.has(a.unit) && !isIn(p.unless, a.low) && !isIn(p.unless, a.unit.Symbol)
 	}
-	if !sure || s.saidAt(a) || s.turned(i, nil) {
+	if !sure || s.saidAt(a) || s.changed(i) || s.turned(i, nil) {
 		return false
 	}
 	for _, e := range s.evidence[i] {
@@ -89,6 +99,13 @@ func (s *session) plainly(i, term int) bool {
 	return true
 }
 
+// changed tells whether an amount is what another one is changed to: “slowed from
+// 1770 to 1550 rpm”.
+func (s *session) changed(i int) bool {
+	k := s.amounts[i].token - 1
+	return k > 0 && s.tokens[k].text == "to" && (s.tokens[k-1].class == number || s.tokens[k-1].unit)
+}
+
 // means tells whether a phrase means something else than a term: another one, or
 // a choice that follows from a sign.
 func (s *session) means(p *saying, term int) bool {
@@ -103,7 +120,7 @@ func (s *session) means(p *saying, term int) bool {
 }
 
 // seen are words of what is observed, which need not be what is wanted.
-const seen = " when while doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
+const seen = " when while does doing did making makes made getting get gets got giving gives throws pumps pumping running runs ran shows showing reads see sees saw puts delivers delivering produces "
 
 // tests are words before what was measured.
 const tests = " test tests tested testing trial measured "

@@ -36,6 +36,9 @@ func (s *session) play(c int) {
 		}
 		for i := 0; i+1 < len(p.phrase.setting.read); i += 2 {
 			said, meant := p.phrase.setting.read[i], p.phrase.setting.read[i+1]
+			if in && s.nearer(a, p) {
+				continue
+			}
 			if in {
 				s.turn(c, a, said, meant)
 			} else {
@@ -43,6 +46,27 @@ func (s *session) play(c int) {
 			}
 		}
 	}
+}
+
+// nearer tells whether an amount of the same kind stands between one and a scene
+// behind it: “capacity 11, was 15 gpm/ft when new”.
+func (s *session) nearer(a int, p *saying) bool {
+	for o := a + 1; o < len(s.amounts) && s.amounts[o].token < p.from; o++ {
+		if s.alikeAmounts(a, o) {
+			return true
+		}
+	}
+	return false
+}
+
+// alikeAmounts tells whether two amounts may be of one kind.
+func (s *session) alikeAmounts(a, b int) bool {
+	for _, e := range s.evidence[a] {
+		if e.score >= some && s.fits1(&s.amounts[b], e.term) {
+			return true
+		}
+	}
+	return false
 }
 
 // stops tells whether a sentence ends here.

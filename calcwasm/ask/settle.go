@@ -1,5 +1,11 @@
 package ask
 
+import (
+	"strings"
+
+	"columnbowl/calcwasm/unit"
+)
+
 // settle looks at all readings together: a term has one value, so that two
 // different ones are asked back, unless one was said and the other only guessed
 // by its unit.
@@ -24,6 +30,38 @@ func (s *session) settle(list []Reading) {
 	}
 	s.ordered(list)
 	s.contested(list)
+	s.doubled(list)
+}
+
+// doubled asks what is taken for a term that another number of the sentence most
+// likely is, with another value. A size that is measured is taken, and the one
+// that only names the pipe is no value of the term: “casing 16, inside measures
+// 15-1/4”.
+func (s *session) doubled(list []Reading) {
+	for i := range list {
+		for j := range list {
+			a, b := &list[i], &list[j]
+			if a.State != Sure || b.State != Asked || a.Candidates[0].Term != b.Candidates[0].Term || s.sameValue(&a.Candidates[0], &b.Candidates[0]) {
+				continue
+			}
+			if t := &s.book.Terms[a.Candidates[0].Term]; t.US.Dim == unit.Length && small(t.US) && b.Candidates[0].score < byCue {
+				s.withdraw(b)
+			} else if b.Candidates[0].score >= enough {
+				s.doubt(a)
+			}
+		}
+	}
+}
+
+// withdraw takes the first candidate out of a question.
+func (s *session) withdraw(r *Reading) {
+	piece := s.text[r.From:r.To]
+	if r.Candidates = r.Candidates[1:]; len(r.Candidates) > 0 && r.Candidates[0].score >= some {
+		r.Message = s.question(piece, r.Candidates)
+		return
+	}
+	r.State, r.Candidates = Unknown, nil
+	r.Message = "“" + strings.TrimSpace(piece) + "” is a size of what another number measures."
 }
 
 // alternatively are words before what is set against something.

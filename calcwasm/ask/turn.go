@@ -5,7 +5,7 @@ import "strings"
 // turning words make another thing of a number than the phrase beside it says:
 // a difference, a wish, a case, a time that is over, a thing of somebody else,
 // hearsay, a limit, a share.
-const turning = "|another|more|less|extra|further|additional|instead|than|versus|vs|lower|higher|deeper|shallower|bigger|smaller|better|worse|plus|minus|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|" +
+const turning = "|another|more|less|too|extra|further|additional|instead|than|versus|vs|lower|higher|deeper|shallower|bigger|smaller|better|worse|plus|minus|increase|increased|raise|raised|rose|rise|drop|dropped|added|adding|" +
 	"if|would|could|might|maybe|should|suppose|guess|guessing|think|thinks|thinking|unless|perhaps|possibly|probably|hope|hopes|hoping|wish|plan|planning|planned|enough|unsure|doubt|claims|claimed|swears|remember|recall|supposedly|allegedly|rumor|rumour|whether|" +
 	"old|older|former|formerly|previous|previously|prior|used|was|were|had|replaced|replace|replacing|swap|new|once|ago|years|originally|original|ever|yesterday|until|till|grandfather|dad|" +
 	"neighbor|neighbour|neighbors|neighbours|brother|brothers|cousin|cousins|uncle|uncles|sister|next|theirs|his|her|other|others|second|both|same|elsewhere|nearby|hauled|pulled|booster|catalog|catalogue|brochure|example|" +
@@ -134,7 +134,7 @@ func (s *session) bygone(at int) bool {
 		if !isIn(" old existing previous former original ", t.text) {
 			continue
 		}
-		for n := k + 1; n < min(k+3, len(s.tokens)); n++ {
+		for n := k + 1; n < min(k+6, len(s.tokens)); n++ {
 			if isIn(" pump pumps motor engine unit bowls column setup one ", s.tokens[n].text) {
 				return true
 			}

@@ -91,6 +91,7 @@ type vocabulary struct {
 	units   []unitWord           // words for units, for their spelling
 	asks    []map[string]bool    // for each term the stems of its question
 	owners  map[string][]int     // by a word the terms in whose names it stands
+	marks   map[string][]int     // by a word the terms in any of whose names it stands
 	scenes  map[string][]*phrase // by the stem of the first word
 	rising  [][]int
 	pairs   [][2]int // the terms of two numbers that are told in a row

@@ -19,7 +19,7 @@ let browser;
 before(async () => void (browser = await launch()));
 after(() => browser.close());
 
-const call = "well 180 ft static, draws down 40 at 400 gpm, wants 60 psi, 1500 ft of 8 inch pipe, 12 inch casing";
+const call = "well 180 ft static, draws down 40 at 400 gpm, wants 60 psi, 1500 ft of 8 inch main, 12 inch casing";
 
 async function open(page, fragment = "") {
   await page.goto(address("desk.html" + fragment));
@@ -101,7 +101,7 @@ test("a reading is corrected, dropped and taken off with one click each", async 
   await withPage(browser, {}, async (page) => {
     await open(page);
     await hear(page, call);
-    await button(page, "desk.put.all", 5).click();
+    await button(page, "desk.put.all", 3).click();
     await piece(page, "8 inch").getByRole("button", { name: "Column size 8 inch", exact: true }).click();
     let facts = await factsNow(page);
     assert.equal(facts.get("column-size"), "8inch");
