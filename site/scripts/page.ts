@@ -16,7 +16,7 @@ import { openFile } from "./onefile";
 import { hosted } from "./hosted";
 import { practise } from "./practise";
 import { followRules } from "./rules";
-import { FactSheet } from "./sheet";
+import { answered, FactSheet } from "./sheet";
 import { bringSigns } from "./signs";
 import { Store } from "./store";
 import { TakeOff } from "./takeoff";
@@ -138,7 +138,7 @@ function whenAtRest(work: () => void): void {
 /** When the first sheet has answered, or cannot, or has been waited for long enough. */
 function firstAnswer(): Promise<void> {
   return new Promise((resolve) => {
-    document.addEventListener("facts", () => resolve(), { once: true, capture: true });
+    document.addEventListener(answered, () => resolve(), { once: true, capture: true });
     start().catch(() => resolve());
     setTimeout(resolve, 3000);
   });

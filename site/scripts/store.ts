@@ -3,6 +3,7 @@ import { inside } from "./address";
 import { isTold, keyOf, type Ask } from "./hubtalk";
 
 const patience = 500; // ms; a hub that says nothing until then is not waited for
+const opening = 5000; // ms; nor one that has not come until then, however slow the machine
 
 export class Store {
   private readonly frame: Promise<Window | null>;
@@ -31,7 +32,7 @@ export class Store {
   private async ask(name: string, value?: string): Promise<string | null> {
     if (this.root === inside) return ownMemory(keyOf(this.book, name), value);
     await this.turn;
-    const hub = await Promise.race([this.frame, later(patience)]);
+    const hub = await Promise.race([this.frame, later(opening)]);
     if (hub === null) return null;
     const message: Ask = { columnbowl: "ask", id: this.next++, key: keyOf(this.book, name) };
     if (value !== undefined) message.value = value;
