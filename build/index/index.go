@@ -34,7 +34,7 @@ const longestFirst = 50
 
 // mostOfPart is how many words of a part's text beside its definition are kept:
 // the index is loaded whole, and the page of a part says first what matters most.
-const mostOfPart = 100
+const mostOfPart = 65
 
 // words is the beginning of a text, up to so many words.
 func words(text string, most int) string {
