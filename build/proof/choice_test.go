@@ -121,6 +121,11 @@ func TestChoiceTraps(t *testing.T) {
 		{[]string{"least-capacity", "420 gpm"}, choosing.Against, "The least flow", false},
 		{[]string{"total-head", "710 ft"}, choosing.Against, "with full impellers", true},
 		{[]string{"total-head", "690 ft"}, choosing.Against, "with full impellers", false},
+		{nil, choosing.Unchecked, "passes the bend", false},
+		{[]string{"well-shape", "crooked"}, choosing.Unchecked, "passes the bend", true},
+		{[]string{"well-shape", "crooked"}, choosing.Against, "little in this crooked one", false}, // (12 - 7.5) / 2 = 2.25 in
+		{[]string{"well-shape", "crooked", "casing-inside-diameter", "11.25 in"}, choosing.Against, "little in this crooked one", true},
+		{[]string{"casing-inside-diameter", "11.25 in"}, choosing.Against, "little in this crooked one", false},
 	} {
 		c := of(t, ranked(t, handbook(t).Engine, with(submersible, want.facts...)...), "turnstone-8")
 		if says(c, want.kind, want.text) != want.holds {

@@ -145,8 +145,10 @@ func (c *Candidate) reaches() bool {
 	return true
 }
 
-// casing: an inch on each side is common practice (page of the casing clearance).
+// casing: an inch on each side is common practice, and two in a crooked well this
+// book's teaching rule (page of the casing clearance).
 func (c *Candidate) casing() {
+	crooked := c.crooked()
 	switch outside, inside, gap := c.value("bowl-outside-diameter"), c.value("casing-inside-diameter"), c.value("casing-clearance"); {
 	case inside != inside:
 		c.say(Unchecked, "casing-inside-diameter", "Whether it goes into the well is not checked: ask for the inside diameter of the casing.")
@@ -154,9 +156,22 @@ func (c *Candidate) casing() {
 		c.say(Decides, "bowl-outside-diameter", "The bowls measure {bowl-outside-diameter} and do not go into a casing of {casing-inside-diameter}.")
 	case gap < inch*(1-1e-9):
 		c.say(Against, "casing-clearance", "Only {casing-clearance} are left on each side in the casing; common practice wants an inch (25 mm).")
+	case gap < 2*inch*(1-1e-9) && crooked:
+		c.say(Against, "casing-clearance", "{casing-clearance} are left on each side: enough in a straight well, little in this crooked one.")
 	case gap >= inch*(1-1e-9):
 		c.say(For, "casing-clearance", "It has {casing-clearance} of room on each side in the casing.")
 	}
+}
+
+// crooked says whether the well is known to be. Whether a pump passes the bend
+// nobody can reckon from its diameter, whatever room there is.
+func (c *Candidate) crooked() bool {
+	t, ok := c.Result.Book.Find("well-shape")
+	if !ok || c.Result.Word(t) != "crooked" {
+		return false
+	}
+	c.say(Unchecked, "passable-bend", "The well is crooked, and whether it passes the bend is not checked: a dummy as long and as wide as the pump, cable included, goes down before the order.")
+	return true
 }
 
 // flow: 0.7 to 1.2 of the best flow is the window of the pages on the operating
