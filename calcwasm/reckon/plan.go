@@ -57,7 +57,7 @@ func (p *planner) plan(term int, skip []int) (loop, bool) {
 	for {
 		s, ok := p.next()
 		if !ok {
-			if l.left = p.estimate(skip); l.left < 0 {
+			if l.left = p.estimate(skip, l.steps); l.left < 0 {
 				p.bury(skip)
 				return loop{}, false
 			}
@@ -139,18 +139,31 @@ func (p *planner) next() (step, bool) {
 
 // estimate finds the estimate in force of a term that the plan has made known
 // by other relations: the first that holds, or the one that was chosen.
-func (p *planner) estimate(skip []int) int {
+func (p *planner) estimate(skip []int, steps []step) int {
 	first := -1
 	for _, i := range p.touched {
 		rule := &p.r.book.Rules[i]
 		if p.left[i] != 0 || rule.Strength != Estimate || p.used[i] == p.number || contains(skip, i) || p.known[rule.Target] != p.number {
 			continue
 		}
+		if p.guesses(rule.Target, steps) {
+			continue // two estimates of one term are no equation: each says what the other one cannot know
+		}
 		if chosen := p.r.q.Choose[rule.Target]; (chosen == "" || chosen == rule.Name) && (first < 0 || i < first) {
 			first = i
 		}
 	}
 	return first
+}
+
+// guesses says whether steps give a term by an estimate.
+func (p *planner) guesses(term int, steps []step) bool {
+	for _, s := range steps {
+		if s.term == term && p.r.book.Rules[s.rule].Strength == Estimate {
+			return true
+		}
+	}
+	return false
 }
 
 // unknown is the one term of a rule that is not known yet.
