@@ -14,6 +14,7 @@ type planner struct {
 	dead    []bool // terms of plans that led nowhere
 	used    []int  // the number of the plan in which a rule was used
 	number  int    // of the plan
+	barred  bool   // an estimate has been left aside in this plan
 	ready   [2][]int
 }
 
@@ -49,6 +50,7 @@ func (p *planner) plan(term int, skip []int) (loop, bool) {
 	}
 	p.touched, p.learned = p.touched[:0], p.learned[:0]
 	p.number++
+	p.barred = false
 	p.ready[0], p.ready[1] = p.ready[0][:0], p.ready[1][:0]
 	l := loop{cut: term}
 	if l.left = p.learn(term, skip); l.left >= 0 {
@@ -73,10 +75,10 @@ func (p *planner) plan(term int, skip []int) (loop, bool) {
 
 // bury keeps all terms of a plan that led nowhere from being planned from again.
 // Every relation among them has given one of them, so that from another of them
-// no relation is left over either. That holds where no estimate is barred,
-// neither by its number in skip nor by the choice of another one.
+// no relation is left over either. That holds where no estimate is barred, neither
+// by its number in skip, nor by the choice of another one, nor by its like.
 func (p *planner) bury(skip []int) {
-	if len(skip) > 0 || len(p.r.q.Choose) > 0 {
+	if p.barred || len(skip) > 0 || len(p.r.q.Choose) > 0 {
 		return
 	}
 	for _, t := range p.learned {
@@ -147,7 +149,8 @@ func (p *planner) estimate(skip []int, steps []step) int {
 			continue
 		}
 		if p.guesses(rule.Target, steps) {
-			continue // two estimates of one term are no equation: each says what the other one cannot know
+			p.barred = true // two estimates of one term are no equation: they stand for each other
+			continue
 		}
 		if chosen := p.r.q.Choose[rule.Target]; (chosen == "" || chosen == rule.Name) && (first < 0 || i < first) {
 			first = i

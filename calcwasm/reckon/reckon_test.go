@@ -293,6 +293,29 @@ estimate yardstick bearing = 0.13275 hp * thrust[lbf] / 1000 say "a yardstick"
 	near(t, "a bearing loss that is known wins", us(t, given, "head"), (95-5)*3960*.81/800, 1e-9)
 }
 
+// Two estimates of one loss are no equation: where the shaft they both hang on is
+// not known, it is missing, and no shaft is sought for which they agree.
+func TestTwoEstimatesAreNoEquation(t *testing.T) {
+	b := makeBook(t, `
+term shaft in mm 0.5 6 ask
+term column in mm 1 36 ask
+term rate ft/100ft m/100m 0 100
+term loss ft m 0 200
+estimate friction rate[ft/100ft] = 5 * (column[in] - shaft[in]) / column[in] say "one formula"
+estimate roughness rate[ft/100ft] = 12 / (column[in] - shaft[in]) say "another one"
+loss = 100 ft * rate
+`)
+	r := ask(t, b, "loss", "column=8 in")
+	if v := r.Values[termOf(t, b, "shaft")]; v.State != Missing {
+		t.Errorf("the shaft: %v, %v in", v.State, v.Likely/0.0254)
+	}
+	if len(r.Missing) == 0 || len(r.Missing[0]) != 1 || r.Missing[0][0] != termOf(t, b, "shaft") {
+		t.Errorf("missing: %v", r.Missing)
+	}
+	given := ask(t, b, "loss", "column=8 in", "shaft=2 in")
+	near(t, "with the shaft the first estimate is taken", us(t, given, "rate"), 5*6.0/8, 1e-9)
+}
+
 func TestPressureAtThePumpAndAtTheFarEnd(t *testing.T) {
 	b := makeBook(t, chainBook)
 	rest := []string{"pumping-level=195 ft", "discharge-elevation=2 ft", "specific-gravity=1"}
