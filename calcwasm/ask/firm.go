@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"slices"
 	"strings"
 
 	"columnbowl/calcwasm/formula"
@@ -154,7 +155,7 @@ func (s *session) vague(a *amount, p *saying, as *sense) bool {
 		return true // “12 joints” are counted
 	}
 	owners := s.owners[ownKey(w.text, w.stem)]
-	if as.weight >= byName && hasTerm(owners, as.term) || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
+	if as.weight >= byName && slices.Contains(owners, as.term) || p.phrase.telling() > 1 || t.Kind == formula.Count && len(p.phrase.words) > 1 || strings.Contains(a.low, "/") {
 		return false
 	}
 	for _, o := range owners {

@@ -1,6 +1,10 @@
 package ask
 
-import "columnbowl/calcwasm/formula"
+import (
+	"slices"
+
+	"columnbowl/calcwasm/formula"
+)
 
 // Terms of one kind that share a word of their names are near relatives: the
 // flow, the tested flow and the flow at the best point. What they share tells
@@ -23,16 +27,7 @@ func (v *vocabulary) mark(term int, names []string) {
 // relatives tells whether two terms share a word of their names.
 func (v *vocabulary) relatives(a, b int) bool {
 	for _, list := range v.marks {
-		if hasTerm(list, a) && hasTerm(list, b) {
-			return true
-		}
-	}
-	return false
-}
-
-func hasTerm(list []int, term int) bool {
-	for _, t := range list {
-		if t == term {
+		if slices.Contains(list, a) && slices.Contains(list, b) {
 			return true
 		}
 	}
@@ -57,7 +52,7 @@ func (s *session) marked(i int, p *saying, term int) bool {
 			continue
 		}
 		owners := s.marks[ownKey(t.text, t.stem)]
-		if hasTerm(owners, term) {
+		if slices.Contains(owners, term) {
 			continue
 		}
 		close := first <= k && k < end
@@ -103,7 +98,7 @@ func (s *session) common(p *saying, term int) bool {
 		return true
 	}
 	for i := range p.phrase.words {
-		if w := &p.phrase.words[i]; hasTerm(s.marks[ownKey(w.text, w.stem)], term) {
+		if w := &p.phrase.words[i]; slices.Contains(s.marks[ownKey(w.text, w.stem)], term) {
 			return true
 		}
 	}
