@@ -39,7 +39,12 @@ func (r *run) cut() bool {
 				continue
 			}
 			r.failed.add(l.left, term)
-			if r.close(l) {
+			roots := r.seek(l)
+			if r.repeats(l, roots) {
+				idle = append(idle, l.left)
+				continue
+			}
+			if r.close(l, roots) {
 				clear(r.vain)
 				return true
 			}
@@ -52,10 +57,13 @@ func (r *run) cut() bool {
 	return false
 }
 
+// still is how near to holding a relation is that holds but for the last bits.
+const still = 1e-9
+
 // idle says whether the relation left over holds whatever value is tried: it
 // then only repeats what the steps say, and decides nothing.
 func (r *run) idle(l loop) bool {
-	const tries, still = 9, 1e-9
+	const tries = 9
 	t := &r.book.Terms[l.cut]
 	valid := 0
 	for i := 1; i <= tries; i++ {
@@ -115,10 +123,36 @@ func (r *run) trim(l loop) loop {
 	return l
 }
 
-// close seeks the values of the loop's term and takes a single one over.
-func (r *run) close(l loop) bool {
+// seek finds the values of the loop's term for which the relation left over holds.
+func (r *run) seek(l loop) []float64 {
 	t := &r.book.Terms[l.cut]
-	roots := formula.Roots(func(x float64) float64 { return r.around(l, x) }, t.Low, t.High)
+	return formula.Roots(func(x float64) float64 { return r.around(l, x) }, t.Low, t.High)
+}
+
+// repeats says whether the relation left over holds beside the values that were
+// found as well: then it only repeats the steps, in a part of the range too small
+// for idle to meet, and the values are where the last bits happen to agree.
+func (r *run) repeats(l loop, roots []float64) bool {
+	const aside, least = 1e-3, 1e-9 // of the value, and of the term's range
+	t := &r.book.Terms[l.cut]
+	valid := 0
+	for _, x := range roots {
+		d := math.Max(aside*math.Abs(x), least*(t.High-t.Low))
+		for _, y := range [2]float64{x - d, x + d} {
+			f := r.around(l, y)
+			if f != f {
+				continue
+			}
+			if valid++; math.Abs(f) > still {
+				return false
+			}
+		}
+	}
+	return valid > 0
+}
+
+// close takes a single value of the loop's term over, and keeps several.
+func (r *run) close(l loop, roots []float64) bool {
 	val := &r.values[l.cut]
 	switch len(roots) {
 	case 0:

@@ -293,6 +293,26 @@ estimate yardstick bearing = 0.13275 hp * thrust[lbf] / 1000 say "a yardstick"
 	near(t, "a bearing loss that is known wins", us(t, given, "head"), (95-5)*3960*.81/800, 1e-9)
 }
 
+// A relation that only repeats another one decides nothing, also where the values
+// that both allow are a small part of a range.
+func TestWhatOnlyRepeatsGivesNoValues(t *testing.T) {
+	b := makeBook(t, `
+term efficiency % % 1 100 ask
+term loss hp kW 0 1e6
+term water hp kW 0 20
+term bowl hp kW 0 1e6 ask
+water[hp] = efficiency * bowl[hp]
+loss[hp] = bowl[hp] - water[hp]
+efficiency = 1 - loss[hp] / bowl[hp]
+`)
+	r := ask(t, b, "water", "efficiency=81 %")
+	for _, id := range []string{"bowl", "water", "loss"} {
+		if v := r.Values[termOf(t, b, id)]; v.State == Several || len(v.Roots) > 0 || r.Known(termOf(t, b, id)) {
+			t.Errorf("%s: %v %v", id, v.State, v.Roots)
+		}
+	}
+}
+
 // Two estimates of one loss are no equation: where the shaft they both hang on is
 // not known, it is missing, and no shaft is sought for which they agree.
 func TestTwoEstimatesAreNoEquation(t *testing.T) {
