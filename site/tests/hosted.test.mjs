@@ -71,6 +71,8 @@ async function reading(content) {
     });
     command.on("exit", () => failed(new Error(`read has ended: ${said}`)));
   });
+  // it listens at once, and says 503 until its first pages are made
+  while ((await fetch(`${at}/index.html`)).status === 503) await new Promise((done) => setTimeout(done, 50));
   return { at, end: () => command.kill() };
 }
 
